@@ -2,6 +2,7 @@ package web
 
 import (
 	"bytes"
+	"cmp"
 	"errors"
 	"net/http"
 	"net/url"
@@ -128,5 +129,5 @@ func (s *Server) printPattern(w http.ResponseWriter, r *http.Request) error {
 
 // patternAsk reads how the text is put from the query of an address.
 func patternAsk(q url.Values) app.PatternAsk {
-	return app.PatternAsk{Left: q.Get("side") == "left", ByRound: q.Has("rounds")}
+	return app.PatternAsk{Hand: cmp.Or(q.Get("side"), "right"), ByRound: q.Has("rounds")}
 }

@@ -5,6 +5,7 @@ import (
 	"context"
 	"encoding/json"
 	"fmt"
+	"io"
 	"net/url"
 
 	"thenar/internal/app"
@@ -16,7 +17,9 @@ func gradeDesign(ctx context.Context, v *verb, args []string, std stdio) error {
 	f := v.flags(std)
 	text := f.Bool("words", false, "the pattern’s text for all sizes")
 	pages := f.Bool("pdf", false, "the pattern’s pages")
-	left := f.Bool("left", false, "the text for the left hand")
+	lines := f.Bool("lines", false, "one design a line in, its sizes a line out, in order")
+	right := f.Bool("right", false, "the text for the right hand alone; else for both, apart where they differ")
+	left := f.Bool("left", false, "the text for the left hand alone")
 	byRound := f.Bool("rounds", false, "the text round by round, not by the gusset’s rhythm")
 	title := f.String("title", "Pattern", "the `name` on the pages")
 	paper := f.String("paper", "a4", "`size` of the pages: a4 or letter")
@@ -24,11 +27,20 @@ func gradeDesign(ctx context.Context, v *verb, args []string, std stdio) error {
 	if err := v.parse(f, args, 1, std); err != nil {
 		return err
 	}
+	if *lines {
+		return answerLines(f.Arg(0), std, func(in io.Reader) error { return app.GradeLines(ctx, in, std.Out) })
+	}
 	raw, err := readFile(f.Arg(0), app.MaxDesign, std)
 	if err != nil {
 		return err
 	}
-	ask := app.PatternAsk{Left: *left, ByRound: *byRound}
+	ask := app.PatternAsk{ByRound: *byRound}
+	switch {
+	case *left && !*right:
+		ask.Hand = "left"
+	case *right && !*left:
+		ask.Hand = "right"
+	}
 	switch {
 	case *pages:
 		q := url.Values{"paper": {*paper}}

@@ -3,6 +3,7 @@ package main
 import (
 	"context"
 	"errors"
+	"io"
 
 	"thenar/internal/app"
 )
@@ -16,7 +17,7 @@ func plan(ctx context.Context, v *verb, args []string, std stdio) error {
 		return err
 	}
 	if *lines {
-		return planLines(ctx, f.Arg(0), *brief, std)
+		return answerLines(f.Arg(0), std, func(in io.Reader) error { return app.PlanLines(ctx, in, std.Out, *brief) })
 	}
 	raw, err := readFile(f.Arg(0), app.MaxSheet, std)
 	if err != nil {
@@ -29,16 +30,15 @@ func plan(ctx context.Context, v *verb, args []string, std stdio) error {
 	return indented(out, std)
 }
 
-// planLines plans the lines of a file.
-func planLines(ctx context.Context, name string, brief bool, std stdio) error {
+// answerLines answers the lines of a file.
+func answerLines(name string, std stdio, answer func(in io.Reader) error) error {
 	in, err := open(name, std.In)
 	if err != nil {
 		return err
 	}
 	defer in.Close()
-	err = app.PlanLines(ctx, in, std.Out, brief)
-	if errors.Is(err, app.ErrBadLines) {
-		return errTold
+	if err := answer(in); !errors.Is(err, app.ErrBadLines) {
+		return err
 	}
-	return err
+	return errTold
 }

@@ -22,11 +22,16 @@ const MaxDesign = grade.Largest
 
 // GradeDesign returns the sizes of a graded design, both as JSON.
 func GradeDesign(ctx context.Context, raw []byte) ([]byte, error) {
+	return appendSizes(ctx, nil, project.NewPlanner(), raw)
+}
+
+// appendSizes appends the sizes of a design to b.
+func appendSizes(ctx context.Context, b []byte, pl *project.Planner, raw []byte) ([]byte, error) {
 	g, err := gradeFile(ctx, raw)
 	if err != nil {
 		return nil, err
 	}
-	return project.NewPlanner().ReportSizes(g)
+	return pl.AppendSizes(b, g)
 }
 
 func gradeFile(ctx context.Context, raw []byte) (*grade.Graded, error) {
@@ -39,8 +44,8 @@ func gradeFile(ctx context.Context, raw []byte) (*grade.Graded, error) {
 
 // PatternAsk says how the text of a pattern is put.
 type PatternAsk struct {
-	Left    bool // for the left hand
-	ByRound bool // a gusset is told round by round, not by its rhythm
+	Hand    string // "right" or "left", for that hand alone; else for both, apart where they differ
+	ByRound bool   // a gusset is told round by round, not by its rhythm
 }
 
 // GradeWords writes the text of a graded design, for all sizes.
@@ -77,7 +82,7 @@ func patternSheets(name, kept string, g *grade.Graded, t *pattern.Text, ask Patt
 	}
 	kind := g.Design.Sheet.Kind().Words()
 	made := paper.PatternSheet{
-		Name: name, About: fmt.Sprintf("%s%s, %s", strings.ToUpper(kind[:1]), kind[1:], words.Plural(len(g.Sizes), "size")), Text: t, Left: ask.Left,
+		Name: name, About: fmt.Sprintf("%s%s, %s", strings.ToUpper(kind[:1]), kind[1:], words.Plural(len(g.Sizes), "size")), Text: t, Left: ask.Hand == "left",
 	}
 	for _, size := range g.Sizes {
 		made.Drawn = append(made.Drawn, picture.NestedSize{Name: size.Name, Plan: size.Plan})
@@ -123,9 +128,25 @@ func (a *App) PatternWords(ctx context.Context, id int64, ask PatternAsk, w io.W
 // textOf returns the text of a graded design: of the document in all its sizes, with
 // the marks of its chart.
 func textOf(pl *project.Planner, g *grade.Graded, doc project.Document, marks chart.Marks, ask PatternAsk) (*pattern.Text, error) {
-	if ask.Left {
-		doc.Side = project.Left
+	switch ask.Hand {
+	case "right":
+		return textOfHand(pl, g, doc, marks, project.Right, ask)
+	case "left":
+		return textOfHand(pl, g, doc, marks, project.Left, ask)
 	}
+	right, err := textOfHand(pl, g, doc, marks, project.Right, ask)
+	if err != nil {
+		return nil, err
+	}
+	left, err := textOfHand(pl, g, doc, marks, project.Left, ask)
+	if err != nil {
+		return nil, err
+	}
+	return pattern.Hands(right, left), nil
+}
+
+func textOfHand(pl *project.Planner, g *grade.Graded, doc project.Document, marks chart.Marks, side project.Side, ask PatternAsk) (*pattern.Text, error) {
+	doc.Side = side
 	sizes := make([]pattern.Size, len(g.Sizes))
 	for i, s := range g.Sizes {
 		if s.Err != nil {

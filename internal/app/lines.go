@@ -12,9 +12,17 @@ import (
 	"runtime/debug"
 
 	"thenar/internal/fault"
+	"thenar/internal/grade"
 	"thenar/internal/project"
 	"thenar/internal/sheet"
 )
+
+// A lineKind is what the lines of a file are: how long one may be, how many are handed
+// over at once, and how one is answered.
+type lineKind struct {
+	largest, batch int
+	appendTo       func(ctx context.Context, b []byte, pl *project.Planner, line []byte) ([]byte, error)
+}
 
 // lineJob is a batch of lines in one piece of memory, with their answers, one a
 // line. Both buffers are reused.
@@ -26,10 +34,11 @@ type lineJob struct {
 	done    chan struct{}
 }
 
-// A job holds at most batch lines, and ends with the line that takes it past
+// A job of sheets holds at most batch lines, and ends with the line that takes it past
 // batchBytes: handing lines over one by one costs time, and so does a job whose
 // answers outgrow keptBytes, since it begins with a small buffer again each time.
-// The answer to an ordinary line takes 30 KB, that of a glove 60 KB.
+// The answer to an ordinary line takes 30 KB, that of a glove 60 KB. A design takes so
+// long that it is a job of its own.
 const (
 	batch      = 8
 	batchBytes = 1 << 16
@@ -48,7 +57,7 @@ const gcPercent = 250
 // under 40 MB resident.
 const maxMemory = 28 << 20
 
-// ErrBadLines is returned by PlanLines if a line was bad. The answers tell what
+// ErrBadLines is returned by PlanLines and GradeLines if a line was bad. The answers tell what
 // was wrong.
 var ErrBadLines = errors.New("some lines were bad")
 
@@ -57,6 +66,17 @@ var ErrBadLines = errors.New("some lines were bad")
 // than any sheet is bad, and skipped. However many lines there are, memory
 // holds two jobs for each processor.
 func PlanLines(ctx context.Context, in io.Reader, out io.Writer, brief bool) error {
+	return answerLines(ctx, in, out, lineKind{sheet.Largest, batch, func(_ context.Context, b []byte, pl *project.Planner, line []byte) ([]byte, error) {
+		return appendPlan(b, pl, line, brief)
+	}})
+}
+
+// GradeLines works out the sizes of every line's design, as PlanLines plans sheets.
+func GradeLines(ctx context.Context, in io.Reader, out io.Writer) error {
+	return answerLines(ctx, in, out, lineKind{grade.Largest, 1, appendSizes})
+}
+
+func answerLines(ctx context.Context, in io.Reader, out io.Writer, kind lineKind) error {
 	ctx, stop := context.WithCancel(ctx)
 	defer stop()
 	defer debug.SetGCPercent(debug.SetGCPercent(gcPercent))
@@ -70,7 +90,7 @@ func PlanLines(ctx context.Context, in io.Reader, out io.Writer, brief bool) err
 		go func() {
 			pl := project.NewPlanner()
 			for j := range jobs {
-				j.plan(pl, brief)
+				j.answer(ctx, pl, kind)
 			}
 		}()
 	}
@@ -78,7 +98,7 @@ func PlanLines(ctx context.Context, in io.Reader, out io.Writer, brief bool) err
 	go func() {
 		defer close(order)
 		defer close(jobs)
-		failed = readJobs(ctx, in, free, func(j *lineJob) {
+		failed = readJobs(ctx, in, free, kind, func(j *lineJob) {
 			order <- j // neither blocks: both have room for every job
 			jobs <- j
 		})
@@ -114,15 +134,15 @@ func writeAnswers(ctx context.Context, order <-chan *lineJob, free chan<- *lineJ
 	return bad, nil
 }
 
-// plan answers each line of the job.
-func (j *lineJob) plan(pl *project.Planner, brief bool) {
+// answer answers each line of the job.
+func (j *lineJob) answer(ctx context.Context, pl *project.Planner, kind lineKind) {
 	if cap(j.answers) > keptBytes {
 		j.answers = nil
 	}
 	j.answers, j.bad = j.answers[:0], false
 	from := 0
 	for _, to := range j.ends {
-		answered, err := appendPlan(j.answers, pl, j.text[from:to], brief)
+		answered, err := kind.appendTo(ctx, j.answers, pl, j.text[from:to])
 		if err != nil {
 			answered, j.bad = append(j.answers, errorLine(err)...), true
 		}
@@ -132,7 +152,7 @@ func (j *lineJob) plan(pl *project.Planner, brief bool) {
 }
 
 // readJobs fills free jobs with lines and hands them on.
-func readJobs(ctx context.Context, in io.Reader, free <-chan *lineJob, hand func(*lineJob)) error {
+func readJobs(ctx context.Context, in io.Reader, free <-chan *lineJob, kind lineKind, hand func(*lineJob)) error {
 	r := bufio.NewReaderSize(in, 1<<16)
 	for {
 		var j *lineJob
@@ -146,15 +166,15 @@ func readJobs(ctx context.Context, in io.Reader, free <-chan *lineJob, hand func
 		}
 		j.text, j.ends = j.text[:0], j.ends[:0]
 		var err error
-		for err == nil && len(j.ends) < batch && len(j.text) < batchBytes {
+		for err == nil && len(j.ends) < kind.batch && len(j.text) < batchBytes {
 			from := len(j.text)
-			j.text, err = readLine(j.text, r)
+			j.text, err = readLine(j.text, r, kind.largest)
 			if err == nil || len(j.text) > from {
 				j.ends = append(j.ends, len(j.text))
 			}
 		}
 		if err != nil && !errors.Is(err, io.EOF) {
-			return fmt.Errorf("plan -lines: %w", err)
+			return fmt.Errorf("-lines: %w", err)
 		}
 		if len(j.ends) > 0 {
 			hand(j)
@@ -166,12 +186,12 @@ func readJobs(ctx context.Context, in io.Reader, free <-chan *lineJob, hand func
 }
 
 // readLine appends the next line to text, without its line break, and keeps no
-// more of it than one byte over the largest sheet.
-func readLine(text []byte, r *bufio.Reader) ([]byte, error) {
+// more of it than one byte over the largest that it may be.
+func readLine(text []byte, r *bufio.Reader, largest int) ([]byte, error) {
 	from := len(text)
 	for {
 		part, err := r.ReadSlice('\n')
-		if keep := sheet.Largest + 1 - (len(text) - from); keep > 0 {
+		if keep := largest + 1 - (len(text) - from); keep > 0 {
 			text = append(text, part[:min(keep, len(part))]...)
 		}
 		switch {

@@ -13,6 +13,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"thenar/internal/grade"
 	"thenar/internal/project"
 	"thenar/internal/sheet"
 )
@@ -93,4 +94,34 @@ func TestLinesKeepTheirOrder(t *testing.T) {
 	var out bytes.Buffer
 	require.ErrorIs(t, PlanLines(context.Background(), &in, &out, true), ErrBadLines)
 	assert.Equal(t, want.String(), out.String())
+}
+
+// Lines of designs keep their order, too: each is answered as alone, one that is longer
+// than any design or can't be made with its faults, and a design in a file gives the same.
+//
+//thenar:race
+func TestLinesOfDesignsKeepTheirOrder(t *testing.T) {
+	var in, want bytes.Buffer
+	pl := project.NewPlanner()
+	for i := range 9 {
+		line := fmt.Sprintf(`{"format": "thenar/design@1", "sheet": {"gauge": {"swatches": [{"stitches": %d, "width": 10}]}}, "sizes": [{"name": "7", "hand": {"size": 7}}, {"name": "8", "hand": {"size": 8}}]}`, 20+i)
+		switch i {
+		case 2:
+			line = `{"format": "thenar/design@1", "sizes": []}`
+		case 4:
+			line = strings.Repeat(" ", grade.Largest+1)
+		case 6:
+			line = ""
+		}
+		in.WriteString(line + "\n")
+		answer, err := appendSizes(t.Context(), nil, pl, []byte(line))
+		if err != nil {
+			answer = errorLine(err)
+		}
+		want.Write(append(answer, '\n'))
+	}
+	var out bytes.Buffer
+	require.ErrorIs(t, GradeLines(t.Context(), &in, &out), ErrBadLines)
+	assert.Equal(t, want.String(), out.String())
+	assert.Equal(t, 3, strings.Count(out.String(), `{"error":`))
 }

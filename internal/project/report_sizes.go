@@ -74,10 +74,10 @@ type reportOff struct {
 	MM    float64 `json:"mm"`
 }
 
-// ReportSizes returns a graded design as JSON without line breaks: what the common
+// AppendSizes appends a graded design to b as JSON without line breaks: what the common
 // text costs at each notch and whom, each size with its plan as Report has it, and
 // where each size is furthest from its hand, the worst first.
-func (pl *Planner) ReportSizes(g *grade.Graded) ([]byte, error) {
+func (pl *Planner) AppendSizes(b []byte, g *grade.Graded) ([]byte, error) {
 	notch := g.Notches[g.At]
 	r := sizesReport{
 		Format: SizesFormat, Kind: string(g.Design.Sheet.Kind()), Sizes: make([]reportSize, len(g.Sizes)), Worst: []reportOff{},
@@ -103,7 +103,7 @@ func (pl *Planner) ReportSizes(g *grade.Graded) ([]byte, error) {
 		}
 	}
 	slices.SortStableFunc(r.Worst, func(a, b reportOff) int { return cmp.Compare(math.Abs(b.MM), math.Abs(a.MM)) })
-	return pl.appendJSON(nil, r)
+	return pl.appendJSON(b, r)
 }
 
 func (pl *Planner) reportSizeOf(s *grade.Planned) (reportSize, error) {

@@ -28,7 +28,7 @@ func TestSizesHoldToTheSchema(t *testing.T) {
 		require.NoError(t, err, name)
 		g, err := grade.Grade(t.Context(), d)
 		require.NoError(t, err, name)
-		raw, err := NewPlanner().ReportSizes(g)
+		raw, err := NewPlanner().AppendSizes(nil, g)
 		require.NoError(t, err, name)
 		require.NoError(t, testenv.Validate(t, sizes, raw), "%s: %s", name, raw)
 		var doc struct {
@@ -46,7 +46,7 @@ func TestSizesHoldToTheSchema(t *testing.T) {
 			}
 			require.Equal(t, name == "impossible" && i == 1, s.Cannot != nil, "%s %v", name, s.Cannot)
 		}
-		again, err := NewPlanner().ReportSizes(g)
+		again, err := NewPlanner().AppendSizes(nil, g)
 		require.NoError(t, err)
 		require.Equal(t, raw, again)
 		if name == "mitten" {
