@@ -142,7 +142,9 @@ func TestAMotifOnALeftHandByPointer(t *testing.T) {
 func TestTheStripOfAMotif(t *testing.T) {
 	t.Parallel()
 	b := newBrowser(t)
-	dotted(b)
+	mitt := b.sample()
+	b.desk(mitt, "chart")
+	dots(b, mitt, 2)
 	b.do(chromedp.Click(chromedp.CSS(`.picked [data-run="repeat"]`)))
 	b.until(`document.querySelectorAll("[data-laid-form]").length === 1`)
 	b.until(chartSaved)

@@ -36,7 +36,6 @@ type Grid struct {
 	palm        bool // the thumb sits in the palm
 	byThumb     bool // the seam of a flat piece lies on the thumb's side
 	down        bool // the mitt is worked from the fingertips: its round goes the other way about the hand
-	fingered    bool // the hand is divided into fingers
 
 	sides   map[stitch.Part]map[string]string // of fingers and the upper hand, by column
 	repeats []repeat.Repeat
@@ -86,7 +85,7 @@ func (c Cell) Shown() bool { return c.X >= 0 }
 // by stitch.Mirror; marks and column names are still the right hand's.
 func (s Source) Grid(o Options) Grid {
 	o = s.Sound(o)
-	g := Grid{Options: o, Mirrored: s.Mirrored, Palette: s.Palette, Rules: s.Rules, base: s.Base, palm: s.palm, inset: s.inset, down: s.Mitt.Down(), byThumb: s.Mitt.SeamByThumb(), fingered: s.Mitt.Fingered(), repeats: s.Repeats, came: s.Came()}
+	g := Grid{Options: o, Mirrored: s.Mirrored, Palette: s.Palette, Rules: s.Rules, base: s.Base, palm: s.palm, inset: s.inset, down: s.Mitt.Down(), byThumb: s.Mitt.SeamByThumb(), repeats: s.Repeats, came: s.Came()}
 	sections := s.sections(o.View)
 	if g.Rows = s.rows(sections...); len(g.Rows) == 0 {
 		return g

@@ -63,7 +63,7 @@ func (g *Grid) layWedge(base int) {
 
 // around returns the leading block with the given number of the hand's cells on
 // each side. If that is negative, it returns all of them, half on each side,
-// with an odd one on the side that is worked first. The block is worked first
+// with an odd one on the back's. The block is worked first
 // and is in the middle; the hand's first stitches follow at its left, and the
 // round's last stitches are at its right.
 func (g *Grid) around(r *Row, base, neighbours int) piece {
@@ -76,10 +76,7 @@ func (g *Grid) around(r *Row, base, neighbours int) piece {
 		from, to := r.beside(neighbours)
 		return piece{from, to - from, r.before - from + rights}
 	}
-	before, after := hand/2, hand-hand/2
-	if g.Mirrored {
-		before, after = after, before
-	}
+	before, after := g.opposite(hand)
 	if neighbours >= 0 {
 		before, after = neighbours, min(neighbours, hand)
 		if hand < 2*neighbours {
@@ -192,10 +189,7 @@ func (g *Grid) layColumns() {
 func (g *Grid) cut(order []string) []string {
 	lead := leading(order)
 	hand := order[lead:]
-	before, after := len(hand)/2, len(hand)-len(hand)/2
-	if g.Mirrored {
-		before, after = after, before
-	}
+	before, after := g.opposite(len(hand))
 	if g.View.Cut() {
 		before, after = Neighbours, min(Neighbours, len(hand))
 		if len(hand) < 2*Neighbours {
@@ -205,6 +199,15 @@ func (g *Grid) cut(order []string) []string {
 	out := slices.Clone(hand[len(hand)-before:])
 	out = append(out, order[:lead]...)
 	return append(out, hand[:after]...)
+}
+
+// opposite returns how many of the hand's stitches are shown before its block, and how many
+// after it: half of them each, an odd one on the back's side.
+func (g *Grid) opposite(hand int) (before, after int) {
+	if g.Mirrored != g.down { // the back is worked first
+		return hand / 2, hand - hand/2
+	}
+	return hand - hand/2, hand / 2
 }
 
 // merge returns all columns of rows in the order worked, and for each row the places of

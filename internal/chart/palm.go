@@ -71,7 +71,7 @@ func (s Source) palmRound(part stitch.Part, i int, ops []stitch.Op, order []int)
 		return s.palmWithThumb(all, lead, part)
 	}
 	near := all[lead/2 : lead]
-	out := PalmRound{Hand: all[lead : lead+(len(all)-lead+1)/2]}
+	out := PalmRound{Hand: all[lead : lead+(len(all)-lead)/2]}
 	for k := range near {
 		out.Gusset = append(out.Gusset, near[len(near)-1-k])
 	}

@@ -33,7 +33,7 @@ func (s *Source) under(edges map[stitch.Part]wale.Edge) *repeat.Fabric {
 	right := *s
 	right.Mirrored, right.FromLeft, right.Marks, right.laid, right.Kept = false, false, nil, nil, nil
 	right.worked, right.names = s.Mitt, f.Names
-	g := Grid{base: s.Base, palm: s.palm, inset: s.inset, down: s.Mitt.Down(), byThumb: s.Mitt.SeamByThumb(), fingered: s.Mitt.Fingered()}
+	g := Grid{base: s.Base, palm: s.palm, inset: s.inset, down: s.Mitt.Down(), byThumb: s.Mitt.SeamByThumb()}
 	g.fingerSides(&right, s.Mitt.Sections)
 	for i := range s.Mitt.Sections {
 		if section := &s.Mitt.Sections[i]; len(section.Rounds) > 0 {

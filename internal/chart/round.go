@@ -80,8 +80,8 @@ func (g Grid) sideless(row Row) bool {
 
 // area returns the area that a cell of a row lies on. The round begins with the
 // gusset or the bridge; the right hand then crosses the palm and comes back over
-// the back, the left hand, or a mitt from the fingertips, the other way round. An odd stitch is the palm's, as
-// where the tube is cut open. A bridge at the foot of a chart is the side between
+// the back, the left hand, or a mitt from the fingertips, the other way round. An odd stitch is the back's,
+// and so it is where the tube is cut open. A bridge at the foot of a chart is the side between
 // them and has no name.
 func (g Grid) area(row Row, j int) string {
 	switch {
@@ -106,10 +106,7 @@ func (g Grid) handArea(row Row, j int) string {
 	}
 	first, last := PalmArea, BackArea
 	hand := len(row.Cells) - row.lead
-	half := hand - hand/2
-	if g.fingered { // as it is divided: the back has the odd stitch
-		half = hand / 2
-	}
+	half := hand / 2 // the palm's
 	if g.Mirrored != g.down {
 		first, last, half = BackArea, PalmArea, hand-half
 	}

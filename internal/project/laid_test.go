@@ -54,11 +54,12 @@ func TestMotifsOnAMitt(t *testing.T) {
 		came  repeat.Came
 		round string // the gusset's 8th
 	}{
-		"beside the gusset": {nil, Right, repeat.Came{Stitches: 42, Across: 10, After: 2, Rounds: 41, Up: 10, Left: 1}, "cadbcadbcadbcadbcadb...........bcadbcadbcadbcadb"},
-		"on the left hand":  {nil, Left, repeat.Came{Stitches: 42, Across: 10, After: 2, Rounds: 41, Up: 10, Left: 1}, "bdacbdacbdacbdacb...........bdacbdacbdacbdacbdac"},
+		"beside the gusset": {nil, Right, repeat.Came{Stitches: 42, Across: 10, After: 2, Rounds: 41, Up: 10, Left: 1}, "adbcadbcadbcadbcadb...........bcadbcadbcadbcadbc"},
+		"on the left hand":  {nil, Left, repeat.Came{Stitches: 42, Across: 10, After: 2, Rounds: 41, Up: 10, Left: 1}, "cbdacbdacbdacbdacb...........bdacbdacbdacbdacbda"},
 		"through it":        {map[string]string{"gusset": "grow", "set": "centred"}, Right, repeat.Came{Stitches: 42, Across: 10, Before: 1, After: 1, Rounds: 41, Up: 10, Left: 1}, ""},
 		"to a multiple":     {map[string]string{"set": "multiple"}, Right, repeat.Came{Stitches: 44, Across: 11, Rounds: 41, Up: 10, Left: 1}, ""},
-		"over the back":     {map[string]string{"over": "back", "section": "hand", "set": "centred"}, Right, repeat.Came{Stitches: 19, Across: 4, Before: 2, After: 1, Rounds: 12, Up: 3}, ""},
+		"over the back":     {map[string]string{"over": "back", "section": "hand", "set": "centred"}, Right, repeat.Came{Stitches: 20, Across: 5, Rounds: 12, Up: 3}, ""},
+		"over the palm":     {map[string]string{"over": "palm", "section": "hand", "set": "centred"}, Right, repeat.Came{Stitches: 19, Across: 4, Before: 2, After: 1, Rounds: 12, Up: 3}, ""},
 	} {
 		t.Run(name, func(t *testing.T) {
 			d := squares(c.with)
