@@ -5,7 +5,7 @@
 export function startNumbers(document, form) {
   document.addEventListener("click", (event) => {
     const button = event.target.closest?.('button[name="set"][form="measure-form"]');
-    if (!button) return;
+    if (!button || event.defaultPrevented) return; // a stroke has taken it
     event.preventDefault();
     const [path, text] = split(button.value);
     write(form, path, text, true);
