@@ -186,9 +186,9 @@ func TestCountsThatTakeAMotifWhole(t *testing.T) {
 	hand := `/hand (\d+)/.exec(document.querySelector(".bar").textContent)[1]`
 	require.Equal(t, "42", eval[string](b, hand))
 	counts := eval[[]string](b, `[...document.querySelectorAll(".repeat-counts li")].map((e) => e.textContent.trim())`)
-	require.Len(t, counts, 5, "two on either side of the nearest")
+	require.Len(t, counts, 3, "those further off than an inch are left out")
 	for _, c := range counts {
-		assert.Regexp(t, `^\d+: \d+ times, (as wanted|[\d.,]+ mm (tighter|looser))`, c, "in millimetres, as at the other desks")
+		assert.Regexp(t, `^\d+: \d+ times, (as wanted|[\d.,]+ mm (tighter|looser) than wanted)`, c, "in millimetres, as at the other desks")
 	}
 	press := `.repeat-counts [value="pins.hand_stitches=44"]`
 	b.do(chromedp.Click(chromedp.CSS(press)))
@@ -198,6 +198,23 @@ func TestCountsThatTakeAMotifWhole(t *testing.T) {
 	assert.Equal(t, "44", eval[string](b, `[...document.querySelectorAll(".repeat-counts li > b")].map((e) => e.textContent).join(" ")`), "the one that it has can't be pressed")
 	b.shot("counts-of-a-motif")
 	assert.Contains(t, eval[string](b, `document.querySelector(".bar").textContent`), "1 fixed", "there it can be let go again")
+
+	change := func(key, text string) {
+		t.Helper()
+		b.do(chromedp.Evaluate[chromedp.Void](fmt.Sprintf(`(() => { const f = document.querySelector('[data-laid-form] [name=%q]'); f.value = %q; f.dispatchEvent(new Event("change", {bubbles: true})); })()`, key, text)))
+		b.set(key, text)
+	}
+	change("from", "1")
+	change("section", "thumb")
+	b.until(`document.querySelector(".repeat-counts > summary")?.textContent === "Counts of the thumb that take it whole"`)
+	assert.Zero(t, eval[int](b, `document.querySelectorAll('[value="repeats[0].set=multiple"], [data-laid-form] [name="set"] [value="multiple"]').length`), "the hand's multiple is no cure for a thumb")
+	b.do(chromedp.Evaluate[chromedp.Void](`document.querySelector(".repeat-counts").open = true`))
+	thumb := `.repeat-counts button[value^="pins.thumb_stitches="]`
+	b.do(chromedp.Click(chromedp.CSS(thumb)))
+	b.until(`document.querySelector(".bar").textContent.includes("2 fixed")`)
+	b.until(chartSaved)
+	b.until(`!document.querySelector("[data-came]").textContent.includes("plain")`)
+	b.shot("counts-of-a-thumb")
 
 	b.desk(mitt, "fit")
 	assert.Empty(t, eval[string](b, `document.querySelector(".repeat-counts")?.textContent ?? ""`))

@@ -81,8 +81,7 @@ func (w *work) withThumbs(pl *project.Planner, m Mitt) Mitt {
 	return m
 }
 
-// withCounts adds to a mitt that has a plan the counts of the hand that take its motifs
-// whole. They take a plan each, so only what shows them asks.
+// withCounts adds to a mitt that has a plan the counts that take its motifs whole. They take a plan each, so only what shows them asks.
 func (w *work) withCounts(pl *project.Planner, m Mitt) Mitt {
 	if m.Out != nil {
 		m.Out.Counts = pl.CountsOf(m.Doc, m.Out)

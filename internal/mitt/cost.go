@@ -63,6 +63,14 @@ func PlacesOfFinger(f hand.Finger) (girth, length Place) {
 	return girth, girth + 1
 }
 
+// castOnPlace returns the place whose width the stitches cast on are.
+func (p *Plan) castOnPlace() Place {
+	if p.Cuff.Flare != nil {
+		return PlaceCuffUpper
+	}
+	return PlaceCuff
+}
+
 // Offs holds fabric minus wish at each place, in mm. For the gusset's shape it is
 // the mean distance over the rounds, without a sign.
 type Offs [places]float64

@@ -1,6 +1,7 @@
 package mitt
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -117,6 +118,8 @@ type info struct {
 	everyHand bool // the same value makes sense for hands of any size (common practice, no source)
 	student   bool // one student of a class may have another value
 
+	girth func(*Plan) Place // if it says how many stitches go round its section: the place whose width that is
+
 	with Number // the number in whose slip it stands while it is not fixed; Rib: none, it has a rung of its own
 
 	pin    func(*Pins) *Pin
@@ -191,6 +194,17 @@ func (n Number) Range() (low, high int) { return table[n].low, table[n].high }
 
 // Part returns the section with which pages show n.
 func (n Number) Part() stitch.Part { return table[n].part }
+
+// CountRound returns the number that says how many stitches go round a section which has a
+// count of its own; ok is false if none does, as of what goes round the hand.
+func CountRound(part stitch.Part) (n Number, ok bool) {
+	at := slices.IndexFunc(table[:], func(r info) bool { return r.girth != nil && r.part == part })
+	return Number(max(at, 0)), at >= 0
+}
+
+// OffRound returns how far the plan is off the wish where a number of CountRound says how
+// many stitches go round, in mm.
+func (p *Plan) OffRound(n Number) float64 { return p.Off[table[n].girth(p)] }
 
 // List reports whether n is a list of numbers.
 func (n Number) List() bool { return table[n].pinned != nil || table[n].listed != nil }

@@ -84,6 +84,7 @@ func numbersOfFinger(f hand.Finger) []row {
 	of := func(p *Plan) *Finger { return &p.Fingers.Each[f] }
 	pins := func(p *Pins) *FingerPins { return &p.Fingers[f] }
 	was := func(k *Progress) *FingerWorked { return &k.Fingers[f] }
+	girth, _ := PlacesOfFinger(f)
 	title := string(name[0]-'a'+'A') + name[1:] + " finger"
 	make := func(what FingerNumber, key string, r info) row {
 		r.key, r.reason, r.part, r.needs = "fingers."+name+"."+key, "fingers."+name+"."+key, part, withFingers
@@ -104,7 +105,7 @@ func numbersOfFinger(f hand.Finger) []row {
 			pin: func(p *Pins) *Pin { return &pins(p).Back }, count: func(p *Plan) int { return of(p).Back }, worked: func(k *Progress) *int { return &was(k).Back },
 		}),
 		fixed(FingerStitches, "stitches", "stitches", name, info{
-			measure: InStitches, low: fewestOfFinger, high: maxStitches,
+			measure: InStitches, low: fewestOfFinger, high: maxStitches, girth: func(*Plan) Place { return girth },
 			pin: func(p *Pins) *Pin { return &pins(p).Stitches }, count: func(p *Plan) int { return of(p).FirstRound }, worked: func(k *Progress) *int { return &was(k).Stitches },
 		}),
 		fixed(FingerDecreases, "decreases", "decreased at the corners", "at corners", info{

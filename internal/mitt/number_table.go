@@ -11,7 +11,7 @@ var cuffNumbers = []row{
 	}},
 	{CastOn, info{
 		key: "cast_on", label: "Cast on", said: "cast on", rung: "cast on", reason: "cuff.cast_on", part: stitch.Cuff,
-		measure: InStitches, low: fewestStitches, high: maxStitches, at: ranks{1, 1, 1}, student: true,
+		measure: InStitches, low: fewestStitches, high: maxStitches, at: ranks{1, 1, 1}, student: true, girth: (*Plan).castOnPlace,
 		pin: func(p *Pins) *Pin { return &p.CastOn }, count: func(p *Plan) int { return p.Cuff.CastOn.N }, worked: func(k *Progress) *int { return &k.CastOn },
 	}},
 	{CuffRounds, info{
@@ -164,7 +164,7 @@ var thumbNumbers = []row{
 	}},
 	{ThumbStitches, info{
 		key: "thumb_stitches", label: "Thumb, stitches", said: "thumb", rung: "thumb", reason: "thumb.stitches", part: stitch.Thumb, needs: withThumb,
-		measure: InStitches, low: 1, high: maxStitches, at: ranks{17, 0, 9}, company: beside,
+		measure: InStitches, low: 1, high: maxStitches, at: ranks{17, 0, 9}, company: beside, girth: func(*Plan) Place { return PlaceThumb },
 		pin: func(p *Pins) *Pin { return &p.ThumbStitches }, count: func(p *Plan) int { return p.Thumb.Stitches.N }, worked: func(k *Progress) *int { return &k.Thumb },
 	}},
 	{ThumbRounds, info{

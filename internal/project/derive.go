@@ -39,7 +39,7 @@ type Outputs struct {
 	Kinds     []ThumbWay                        // the kinds that it may be; set by the caller
 	Thumbs    []ThumbWay                        // the ways to make it round the thumb; set by the caller
 	Beside    map[mitt.Number][2]mitt.Neighbour // what else the numbers of the fingers may be; set by the caller
-	Counts    map[int][]HandCount               // that take a motif whole, by the repeat's number; set by the caller
+	Counts    map[int]Counts                    // that take a motif whole, by the repeat's number; set by the caller
 	Yarn      yarn.Estimate
 	Colours   []yarn.Colour // of each yarn, if more than one is used
 	Ball      yarn.Ball

@@ -2,14 +2,10 @@ package project
 
 import (
 	"fmt"
-	"math"
 	"slices"
-	"strconv"
 	"strings"
 
 	"thenar/internal/chart"
-	"thenar/internal/fault"
-	"thenar/internal/mitt"
 	"thenar/internal/repeat"
 	"thenar/internal/sheet"
 	"thenar/internal/words"
@@ -132,55 +128,4 @@ func (pl *Planner) Noted(before, after Document) Document {
 		}
 	}
 	return after
-}
-
-// HandCount is a count of the hand that takes a motif whole, and what it comes to.
-type HandCount struct {
-	Stitches int
-	Times    int
-	Off      float64 // of the fabric from the wish, in mm
-	Base     int     // of the gusset; 0: there is none
-	Gusset   int     // stitches of the gusset
-	Top      int     // rounds of the top; 0: there is none
-	Why      string  // why it can't be; empty: it can
-	Now      bool    // it is the present count
-}
-
-// aroundCounts is how many counts are told on either side of the nearest.
-const aroundCounts = 2
-
-// CountsOf returns the counts of the hand that take each motif whole which goes round it.
-func (pl *Planner) CountsOf(d Document, out *Outputs) map[int][]HandCount {
-	counts := map[int][]HandCount{}
-	for _, l := range out.Repeats {
-		if l.Over == repeat.Round && !l.Off && l.Came.Stitches > 0 && l.Motif.Wide > 1 {
-			counts[l.At] = pl.HandCounts(d, out.Plan, l.Motif.Wide)
-		}
-	}
-	return counts
-}
-
-// HandCounts returns the counts of the hand near the present one that take a motif of so many
-// stitches whole, the least first.
-func (pl *Planner) HandCounts(d Document, now *mitt.Plan, wide int) []HandCount {
-	var list []HandCount
-	nearest := max(1, int(math.Round(now.Body.Stitches.Exact/float64(wide))))
-	for k := max(1, nearest-aroundCounts); k <= nearest+aroundCounts; k++ {
-		n := k * wide
-		one := HandCount{Stitches: n, Times: k, Now: n == now.Body.Stitches.N}
-		trial := d.Effective().Clone()
-		trial[mitt.HandStitches.Path()] = strconv.Itoa(n)
-		p, err := pl.Plan(trial)
-		if err != nil {
-			one.Why = fault.Message(err)
-		} else {
-			one.Off = p.Residual.Hand
-			one.Base, one.Gusset = p.Gusset.Base, p.Gusset.Stitches
-			if p.Top != nil {
-				one.Top = p.Top.Rounds
-			}
-		}
-		list = append(list, one)
-	}
-	return list
 }

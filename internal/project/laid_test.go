@@ -2,9 +2,7 @@ package project
 
 import (
 	"fmt"
-	"math"
 	"slices"
-	"strconv"
 	"strings"
 	"testing"
 
@@ -118,29 +116,6 @@ func TestWhatAMotifCameTo(t *testing.T) {
 	out, err = pl.Derive(so, nil)
 	require.NoError(t, err)
 	assert.Empty(t, out.Repeats[0].Since(), "right so")
-}
-
-// The counts that take a motif whole are multiples of it, each with what a plan that has it
-// fixed comes to.
-func TestCountsThatTakeAMotif(t *testing.T) {
-	pl := NewPlanner()
-	d := squares(nil)
-	out, err := pl.Derive(d, nil)
-	require.NoError(t, err)
-	counts := pl.CountsOf(d, out)[0]
-	require.Len(t, counts, 5)
-	for i, c := range counts {
-		assert.Equal(t, c.Stitches, 4*c.Times)
-		assert.Equal(t, 4*(i-2), c.Stitches-counts[2].Stitches)
-		fixed := d
-		fixed.Sheet = d.Sheet.Clone()
-		fixed.Sheet["pins.hand_stitches"] = strconv.Itoa(c.Stitches)
-		p, err := pl.Plan(fixed.Effective())
-		require.NoError(t, err)
-		assert.InDelta(t, p.Residual.Hand, c.Off, 1e-9)
-		assert.Equal(t, p.Gusset.Stitches, c.Gusset)
-	}
-	assert.Less(t, math.Abs(counts[2].Off), 4/out.Plan.Gauge.Stitches, "the nearest is in the middle")
 }
 
 func TestWordsOfMotifs(t *testing.T) {

@@ -317,6 +317,10 @@ func roundHand(p stitch.Part) bool {
 	return true
 }
 
+// Across returns how many stitches a repeat is laid across that goes round a section which is
+// counted by itself.
+func Across(s *stitch.Section) int { return s.Around(s.Rounds[CountedAt(s)].Out()) }
+
 // number returns the number in the name of a column.
 func number(name string) int {
 	n := 0

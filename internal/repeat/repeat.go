@@ -112,6 +112,11 @@ func (r *Repeat) MeetsGusset() bool {
 	return r.Over == Gusset || r.Over == Round && (r.Section == Whole || r.Section.Marked())
 }
 
+// ByHand reports whether the repeat goes round the hand, so that the hand's count says how often.
+func (r *Repeat) ByHand() bool {
+	return r.Over == Round && (r.Section == Whole || roundHand(r.Section))
+}
+
 // Called returns what a repeat is called: its name, or else its place in the list, from 0, as
 // the written rounds count it.
 func (r *Repeat) Called(place int) string {

@@ -6,7 +6,6 @@ import (
 	"strconv"
 
 	"thenar/internal/draw"
-	"thenar/internal/mitt"
 	"thenar/internal/picture"
 	"thenar/internal/project"
 	"thenar/internal/repeat"
@@ -84,12 +83,15 @@ func (a Answer) repeatCures(l project.Laid) []Choice {
 	if l.Came.Plain() > 1 && l.Set != repeat.Centred && l.Over != repeat.Gusset {
 		list = append(list, Choice{setOf(l.At, "set", string(repeat.Centred)), "share them at both ends"})
 	}
-	if l.Came.Plain() > 0 && l.Over == repeat.Round && l.Set != repeat.KeptMultiple {
-		text := fmt.Sprintf("keep the hand to a multiple of %d", l.Motif.Wide)
-		if c, ok := nearestCount(a.Out.Counts[l.At]); ok {
-			text += fmt.Sprintf(": %d, %s", c.Stitches, a.offWords(c.Off, "tighter", "looser"))
+	if counts := a.Out.Counts[l.At]; l.Came.Plain() > 0 {
+		best, ok := nearestCount(counts.List)
+		switch {
+		case counts.Kept != nil && l.Set != repeat.KeptMultiple:
+			list = append(list, a.keepHand(l, *counts.Kept))
+		case ok && !best.Now:
+			text := fmt.Sprintf("fix the %s at %s: %s", countedPart(l), words.Plural(best.Stitches, "stitch"), a.offWanted(best))
+			list = append(list, Choice{keptAt(best), text})
 		}
-		list = append(list, Choice{setOf(l.At, "set", string(repeat.KeptMultiple)), text})
 	}
 	if l.Came.Nowhere != "" {
 		return append(list, Choice{setOf(l.At, "off", "true"), "turn it off"})
@@ -98,7 +100,7 @@ func (a Answer) repeatCures(l project.Laid) []Choice {
 }
 
 // nearestCount returns the count that fits best.
-func nearestCount(list []project.HandCount) (best project.HandCount, ok bool) {
+func nearestCount(list []project.WholeCount) (best project.WholeCount, ok bool) {
 	for _, c := range list {
 		if c.Why == "" && (!ok || math.Abs(c.Off) < math.Abs(best.Off)) {
 			best, ok = c, true
@@ -107,17 +109,34 @@ func nearestCount(list []project.HandCount) (best project.HandCount, ok bool) {
 	return best, ok
 }
 
-// keptAt returns the value of a button that fixes the hand at a count.
-func keptAt(c project.HandCount) string {
-	return fmt.Sprintf("%s=%d", mitt.HandStitches.Path(), c.Stitches)
+// keepHand keeps the hand to the multiple of a motif, at what that comes to.
+func (a Answer) keepHand(l project.Laid, kept project.WholeCount) Choice {
+	text := fmt.Sprintf("keep the hand to a multiple of %d: %d, %s", l.Motif.Wide, kept.Stitches, a.offWanted(kept))
+	return Choice{setOf(l.At, "set", string(repeat.KeptMultiple)), text}
 }
 
-// countWords says what a count of the hand comes to.
-func (a Answer) countWords(c project.HandCount) string {
+// offWanted says how far a count is off what was wanted.
+func (a Answer) offWanted(c project.WholeCount) string {
+	return a.offWords(c.Off, "tighter than wanted", "looser than wanted")
+}
+
+// keptAt returns the value of a button that fixes a count.
+func keptAt(c project.WholeCount) string { return fmt.Sprintf("%s=%d", c.Number.Path(), c.Stitches) }
+
+// countedPart returns the part whose count says how often a motif goes round.
+func countedPart(l project.Laid) string {
+	if l.ByHand() {
+		return "hand"
+	}
+	return l.Section.Words()
+}
+
+// countWords says what a count comes to.
+func (a Answer) countWords(c project.WholeCount) string {
 	if c.Why != "" {
 		return c.Why
 	}
-	text := words.Times(c.Times) + ", " + a.offWords(c.Off, "tighter", "looser")
+	text := words.Times(c.Times) + ", " + a.offWanted(c)
 	if c.Base > 0 {
 		text += fmt.Sprintf("; gusset %d → %d", c.Base, c.Gusset)
 	}

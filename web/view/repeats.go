@@ -37,7 +37,7 @@ func laidMotifs(doc project.Document, out *project.Outputs, noun string) []laidM
 		if one.Section == repeat.Whole {
 			m.First, m.Last = onChart(out.Charts.Mitt, one.From, noun), onChart(out.Charts.Mitt, one.To, noun)
 		}
-		if one.Over == repeat.Round {
+		if one.ByHand() || one.Set == repeat.KeptMultiple {
 			s := doc.Sheet.Clone()
 			s.Put(sheet.RepeatPath(one.At, "set"), string(repeat.KeptMultiple))
 			m.Multiple = s.RepeatFaults(one.At) == nil
