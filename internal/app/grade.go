@@ -1,6 +1,7 @@
 package app
 
 import (
+	"cmp"
 	"context"
 	"fmt"
 	"io"
@@ -11,7 +12,6 @@ import (
 	"thenar/internal/grade"
 	"thenar/internal/paper"
 	"thenar/internal/pattern"
-	"thenar/internal/picture"
 	"thenar/internal/project"
 	"thenar/internal/sheet"
 	"thenar/internal/words"
@@ -54,7 +54,7 @@ func GradeWords(ctx context.Context, raw []byte, ask PatternAsk, w io.Writer) er
 	if err != nil {
 		return err
 	}
-	t, err := textOf(project.NewPlanner(), g, project.Document{Name: "Pattern", Side: project.Right}, nil, ask)
+	t, _, err := textOf(project.NewPlanner(), g, project.Document{Name: "Pattern", Side: project.Right}, nil, ask)
 	if err != nil {
 		return err
 	}
@@ -67,58 +67,62 @@ func GradePages(ctx context.Context, raw []byte, name string, ask PatternAsk, l 
 	if err != nil {
 		return Sheets{}, err
 	}
-	t, err := textOf(project.NewPlanner(), g, project.Document{Name: name, Side: project.Right}, nil, ask)
+	t, sizes, err := textOf(project.NewPlanner(), g, project.Document{Name: name, Side: project.Right}, nil, ask)
 	if err != nil {
 		return Sheets{}, err
 	}
-	return patternSheets(name, "", g, t, ask, l)
+	return patternSheets(name, "", g, sizes, t, nil, ask, l)
 }
 
-// patternSheets lays out a pattern.
-func patternSheets(name, kept string, g *grade.Graded, t *pattern.Text, ask PatternAsk, l Layout) (Sheets, error) {
-	s, err := l.sheets(name, kept)
+// patternSheets lays out a pattern, with what the designer wrote for it.
+func patternSheets(name, kept string, g *grade.Graded, sizes []pattern.Size, t *pattern.Text, by project.PatternTexts, ask PatternAsk, l Layout) (Sheets, error) {
+	s, err := l.sheets(cmp.Or(by.Given(project.PatternTitle), name), kept)
 	if err != nil {
 		return Sheets{}, err
 	}
-	kind := g.Design.Sheet.Kind().Words()
-	made := paper.PatternSheet{
-		Name: name, About: fmt.Sprintf("%s%s, %s", strings.ToUpper(kind[:1]), kind[1:], words.Plural(len(g.Sizes), "size")), Text: t, Left: ask.Hand == "left",
-	}
-	for _, size := range g.Sizes {
-		made.Drawn = append(made.Drawn, picture.NestedSize{Name: size.Name, Plan: size.Plan})
-	}
-	s.Language = languageOf(words.TermsOf(g.Design.Sheet.Given(sheet.PathTerms)))
-	s.lay(paper.Pattern(made, s.Options))
+	s.Language, s.Author = languageOf(words.TermsOf(g.Design.Sheet.Given(sheet.PathTerms))), by.Given(project.PatternDesigner)
+	s.lay(paper.Pattern(patternSheet(s.Name, g, sizes, t, by, ask), s.Options))
 	return s, nil
 }
 
-// inSizes works out the text of a mitt for all its sizes.
-func (a *App) inSizes(ctx context.Context, id int64, ask PatternAsk) (d Design, t *pattern.Text, err error) {
+// patternSheet returns what a pattern has on its pages.
+func patternSheet(name string, g *grade.Graded, sizes []pattern.Size, t *pattern.Text, by project.PatternTexts, ask PatternAsk) paper.PatternSheet {
+	kind := g.Design.Sheet.Kind().Words()
+	about := fmt.Sprintf("%s%s, %s", strings.ToUpper(kind[:1]), kind[1:], words.Plural(len(g.Sizes), "size"))
+	return paper.PatternSheet{
+		Name: name, About: cmp.Or(by.Given(project.PatternAbout), about), Designer: by.Given(project.PatternDesigner),
+		Story: by.Given(project.PatternStory), Notes: by.Given(project.PatternNotes), Copyright: by.Given(project.PatternCopyright),
+		Text: t, Sizes: sizes, Left: ask.Hand == "left",
+	}
+}
+
+// inSizes works out the text of a mitt for all its sizes, and the mitts of these.
+func (a *App) inSizes(ctx context.Context, id int64, ask PatternAsk) (d Design, t *pattern.Text, sizes []pattern.Size, err error) {
 	w, err := decoded(a.store.ReadWork(ctx, id, wantsChart()))
 	if err != nil {
-		return Design{}, nil, err
+		return Design{}, nil, nil, err
 	}
 	if d = a.design(ctx, id, w.doc, w.doc.Design); d.Graded == nil {
-		return d, nil, fault.New(fault.Invalid, "There is no text for several sizes yet. %s", d.inTheWay())
+		return d, nil, nil, fault.New(fault.Invalid, "There is no text for several sizes yet. %s", d.inTheWay())
 	}
 	pl, done := a.plannerOf(&w)
 	defer done()
-	t, err = textOf(pl, d.Graded, w.doc, w.Marks, ask)
-	return d, t, err
+	t, sizes, err = textOf(pl, d.Graded, w.doc, w.Marks, ask)
+	return d, t, sizes, err
 }
 
 // PatternPages lays out a mitt in all its sizes as pages.
 func (a *App) PatternPages(ctx context.Context, id int64, ask PatternAsk, l Layout) (Sheets, error) {
-	d, t, err := a.inSizes(ctx, id, ask)
+	d, t, sizes, err := a.inSizes(ctx, id, ask)
 	if err != nil {
 		return Sheets{}, err
 	}
-	return patternSheets(d.Doc.Name, d.Doc.Print, d.Graded, t, ask, l)
+	return patternSheets(d.Doc.Name, d.Doc.Print, d.Graded, sizes, t, d.Doc.Pattern, ask, l)
 }
 
 // PatternWords writes the text of a mitt for all its sizes, and returns the mitt's name.
 func (a *App) PatternWords(ctx context.Context, id int64, ask PatternAsk, w io.Writer) (string, error) {
-	d, t, err := a.inSizes(ctx, id, ask)
+	d, t, _, err := a.inSizes(ctx, id, ask)
 	if err != nil {
 		return "", err
 	}
@@ -126,39 +130,40 @@ func (a *App) PatternWords(ctx context.Context, id int64, ask PatternAsk, w io.W
 }
 
 // textOf returns the text of a graded design: of the document in all its sizes, with
-// the marks of its chart.
-func textOf(pl *project.Planner, g *grade.Graded, doc project.Document, marks chart.Marks, ask PatternAsk) (*pattern.Text, error) {
+// the marks of its chart. The mitts of the sizes that come with it are those of one hand.
+func textOf(pl *project.Planner, g *grade.Graded, doc project.Document, marks chart.Marks, ask PatternAsk) (*pattern.Text, []pattern.Size, error) {
 	switch ask.Hand {
 	case "right":
 		return textOfHand(pl, g, doc, marks, project.Right, ask)
 	case "left":
 		return textOfHand(pl, g, doc, marks, project.Left, ask)
 	}
-	right, err := textOfHand(pl, g, doc, marks, project.Right, ask)
+	right, sizes, err := textOfHand(pl, g, doc, marks, project.Right, ask)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
-	left, err := textOfHand(pl, g, doc, marks, project.Left, ask)
+	left, _, err := textOfHand(pl, g, doc, marks, project.Left, ask)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
-	return pattern.Hands(right, left), nil
+	return pattern.Hands(right, left), sizes, nil
 }
 
-func textOfHand(pl *project.Planner, g *grade.Graded, doc project.Document, marks chart.Marks, side project.Side, ask PatternAsk) (*pattern.Text, error) {
+func textOfHand(pl *project.Planner, g *grade.Graded, doc project.Document, marks chart.Marks, side project.Side, ask PatternAsk) (*pattern.Text, []pattern.Size, error) {
 	doc.Side = side
 	sizes := make([]pattern.Size, len(g.Sizes))
 	for i, s := range g.Sizes {
 		if s.Err != nil {
-			return nil, fault.New(fault.Invalid, "Size %s can't be made, so there is no text for all sizes: %s", s.Name, fault.Message(s.Err))
+			return nil, nil, fault.New(fault.Invalid, "Size %s can't be made, so there is no text for all sizes: %s", s.Name, fault.Message(s.Err))
 		}
 		own := doc
 		own.Sheet = s.Sheet
 		out, err := pl.Derive(own, marks)
 		if err != nil {
-			return nil, fmt.Errorf("size %s: %w", s.Name, err)
+			return nil, nil, fmt.Errorf("size %s: %w", s.Name, err)
 		}
 		sizes[i] = pattern.Size{Name: s.Name, Out: out}
 	}
-	return pattern.Of(sizes, pattern.Style{Rhythm: !ask.ByRound})
+	t, err := pattern.Of(sizes, pattern.Style{Rhythm: !ask.ByRound})
+	return t, sizes, err
 }

@@ -48,6 +48,8 @@ func WritePNG(ctx context.Context, w io.Writer, s *Scene) error {
 			p.path(i, at)
 		case i.Kind == TextItem:
 			err = p.text(i, at)
+		case i.Kind == PhotoItem:
+			p.photo(i, at)
 		}
 	})
 	if err == nil {

@@ -53,6 +53,7 @@ type Item struct {
 	Text   string
 	Letter TextStyle
 	Attrs  []Attr
+	Photo  *Photo
 }
 
 // Kind is a kind of item.
@@ -65,6 +66,7 @@ const (
 	GroupItem
 	MoveItem // a group that is moved by X, Y and scaled
 	EndItem
+	PhotoItem // with its upper left corner at X, Y
 )
 
 // Scene is a picture with its size in mm. The origin is the upper left corner;

@@ -139,6 +139,8 @@ func (e *encoder) item(i *Item) {
 		e.text(`)">`)
 	case EndItem:
 		e.text("</g>")
+	case PhotoItem:
+		e.photo(i)
 	}
 }
 

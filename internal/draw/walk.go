@@ -98,7 +98,7 @@ type Place struct{ X, Y, Scale float64 }
 // At converts a point of the group to one of the scene.
 func (p Place) At(x, y float64) (float64, float64) { return p.X + x*p.Scale, p.Y + y*p.Scale }
 
-// Each calls f for every path and text of a scene with its place, in drawing
+// Each calls f for every path, text and photograph of a scene with its place, in drawing
 // order.
 func (s *Scene) Each(start Place, f func(i *Item, at Place)) {
 	open := []Place{start}

@@ -63,6 +63,11 @@ func printable(i *draw.Item, grey bool) bool {
 	if i.Kind == draw.TextItem && i.Text == "" {
 		return false
 	}
+	if grey && i.Kind == draw.PhotoItem {
+		own := *i.Photo
+		own.Picture = own.Grey()
+		i.Photo = &own
+	}
 	if grey {
 		i.Style.Fill, i.Style.Stroke, i.Letter.Halo = greyOf(i.Style.Fill), greyOf(i.Style.Stroke), greyOf(i.Letter.Halo)
 	}

@@ -16,6 +16,7 @@ type flow struct {
 	at    string // where the knitter was when it was printed, above every page; may be empty
 	pages []*draw.Scene
 	y     float64 // where the next item goes, in mm from the top
+	above float64 // room in mm below the upper margin, for what stands above every page
 }
 
 func newFlow(o Options, name string) *flow {

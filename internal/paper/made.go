@@ -10,7 +10,7 @@ import (
 
 // area returns the height of the pages between their margins, above the foot.
 func (h *handout) area() makeup.Area {
-	return makeup.Area{Page: int(math.Floor((h.size.Height-2*margin-footRoom)*10 + 1e-6)), BothSides: h.o.Double}
+	return makeup.Area{Page: int(math.Floor((h.size.Height-2*margin-footRoom-h.above)*10 + 1e-6)), BothSides: h.o.Double}
 }
 
 // areaHeight returns the height of the area in mm.
@@ -105,7 +105,7 @@ func (h *handout) makeUpAtOnce(blocks []block) {
 		}
 		last := page.Placed[len(page.Placed)-1]
 		if b := &blocks[last.Piece]; b.fill != nil && last.Part == len(b.ways[last.Way].parts)-1 {
-			b.fill(h.page(), margin, margin+float64(page.Filled)/10, float64(page.Empty())/10)
+			b.fill(h.page(), margin, margin+h.above+float64(page.Filled)/10, float64(page.Empty())/10)
 		}
 	}
 }
@@ -128,7 +128,7 @@ func (h *handout) pieceOf(b *block) makeup.Piece {
 
 // place draws a part in its place.
 func (h *handout) place(b *block, at makeup.Placed) {
-	y := margin + float64(at.Top)/10
+	y := margin + h.above + float64(at.Top)/10
 	part := &b.ways[at.Way].parts[at.Part]
 	if at.Again > 0 && part.goesOn != "" {
 		h.page().Text(margin, y-float64(at.Again)/10+h.body, goesOn(part.goesOn), draw.TextStyle{Size: h.body, Face: draw.Semibold})

@@ -38,9 +38,12 @@ func (p *painter) page(s *draw.Scene) {
 	start := draw.Place{X: s.Width/2 - (box.X+box.Width/2)*scale, Y: s.Height/2 - (box.Y+box.Height/2)*scale, Scale: scale}
 	s.Each(start, func(i *draw.Item, at draw.Place) {
 		p.at = at
-		if i.Kind == draw.PathItem {
+		switch i.Kind {
+		case draw.PathItem:
 			p.path(i)
-		} else {
+		case draw.PhotoItem:
+			p.photo(i)
+		default:
 			p.text(i)
 		}
 	})
