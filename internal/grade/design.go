@@ -31,6 +31,8 @@ type Design struct {
 	Rules Rules
 	All   sheet.Sheet            // numbers fixed for all sizes, by their paths
 	Pins  map[string]sheet.Sheet // numbers fixed for one size, by its name
+
+	Pattern map[string]string // what the designer wrote for the text, as a mitt's document has it
 }
 
 // Size is one size of a design: a hand, by the paths of a sheet, and a gauge of its

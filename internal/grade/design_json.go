@@ -119,8 +119,13 @@ func (p *designParser) member(path, key string) error {
 		return p.object(path, p.rule)
 	case "pins":
 		return p.object(path, p.pinsOf)
+	case "pattern":
+		p.design.Pattern = map[string]string{}
+		return p.object(path, func(path, key string) error {
+			return p.text(path, func(text string) { p.design.Pattern[key] = text })
+		})
 	}
-	return p.strange(path, "format", "sheet", "sizes", "rules", "pins")
+	return p.strange(path, "format", "sheet", "sizes", "rules", "pins", "pattern")
 }
 
 // part reads a value as the part of a sheet under a key: all of it under "".

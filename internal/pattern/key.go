@@ -111,6 +111,9 @@ func keys(part stitch.Part, rows []column[step]) []string {
 // wayMark begins the name of a way in a place by which some of its sizes are told.
 const wayMark = "~"
 
+// ways ends the key of a line that names a round whose ways stand below it.
+const ways = "/ways"
+
 // ofWay names one of the ways in which a place is told, by what it says.
 func ofWay(key string, s step) string { return key + wayMark + mark(s.says()) }
 
@@ -121,7 +124,7 @@ func placeOf(key string) string {
 }
 
 // says is all that a step says but for its numbers.
-func (s step) says() string { return fmt.Sprint(s.bones, "|", s.Side, "|", s.inside > 0) }
+func (s step) says() string { return fmt.Sprint(s.bones, "|", s.Side, "|", s.Rows, "|", s.inside > 0) }
 
 // mark returns a short mark of a text, which is the same wherever the text is.
 func mark(text string) string {

@@ -29,8 +29,8 @@ func lines(c column[step], all []int, key string, how Wording) []Line {
 	head := len(groups) > 1 && alikeBesides(c.cells)
 	if head {
 		list = append(list, Line{
-			Key: key + "/ways", For: c.sizes, Only: only, Label: label(c.cells), Count: count(c.cells),
-			numbers: numbered(c.cells, nil), says: []string{"ways"},
+			Key: key + ways, For: c.sizes, Only: only, Label: label(c.cells), Count: count(c.cells),
+			numbers: numbered(c.cells, nil), says: []string{fmt.Sprint("ways|", c.cells[0].Side, "|", c.cells[0].Rows, "|", count(c.cells) != nil)},
 		})
 	}
 	for _, g := range groups {
@@ -47,7 +47,7 @@ func lines(c column[step], all []int, key string, how Wording) []Line {
 		if l.Body = merged(sentences); !head {
 			l.Label, l.Count = label(cells), count(cells)
 		}
-		l.numbers, l.says = numbered(cells, l.Body), []string{cells[0].says()}
+		l.numbers, l.says = numbered(cells, l.Body), []string{fmt.Sprint(cells[0].says(), "|", l.Count != nil, "|", head)}
 		list = append(list, l)
 	}
 	return list

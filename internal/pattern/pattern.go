@@ -30,6 +30,10 @@ type Text struct {
 	Sizes    []string // their names, in order
 	Head     Head
 	Passages []Passage
+
+	out  *project.Outputs // of the first size
+	left bool             // it is for the left hand
+	both bool             // it is for both
 }
 
 // Passage is the instructions for one section, for the sizes that have it.
@@ -78,6 +82,7 @@ func Of(sizes []Size, style Style) (*Text, error) {
 	if len(sizes) == 0 || len(sizes) > Most {
 		return nil, fault.New(fault.Invalid, "A pattern has 1 to %d sizes.", Most)
 	}
+	t.out, t.left = sizes[0].Out, sizes[0].Out.Charts.Mirrored
 	own := make([][]section, len(sizes))
 	for i, s := range sizes {
 		if s.Name == "" || slices.Contains(t.Sizes, s.Name) {

@@ -90,6 +90,12 @@ func (t *Text) Told(p Passage, l Line) string {
 		}
 		b.WriteString(": ")
 	}
+	l.tell(&b)
+	return b.String()
+}
+
+// tell writes a line without the sizes that it is for.
+func (l *Line) tell(b *strings.Builder) {
 	switch {
 	case l.Label != nil && l.Body == nil:
 		b.WriteString(Plain(l.Label))
@@ -104,11 +110,10 @@ func (t *Text) Told(p Passage, l Line) string {
 		}
 	default:
 		b.WriteString(Plain(l.Body))
-		if l.Under {
+		if l.Under && !l.ByHand {
 			b.WriteByte('.')
 		}
 	}
-	return b.String()
 }
 
 // Plain returns pieces as plain text.
