@@ -38,10 +38,7 @@ func (a *App) design(ctx context.Context, id int64, doc project.Document, texts 
 		d.Graded, err = grade.Grade(ctx, design)
 	}
 	d.Fault = err
-	var fields fault.Fields
-	if errors.As(err, &fields) {
-		d.Faults = texts.Typed(fields)
-	}
+	errors.As(err, &d.Faults)
 	return d
 }
 

@@ -3,7 +3,6 @@ package paper
 import (
 	"strings"
 
-	"thenar/internal/stitch"
 	"thenar/internal/units"
 )
 
@@ -21,22 +20,11 @@ type measure struct {
 func (h *handout) measured() []measure {
 	p := h.Out.Plan
 	round := func(stitches int) float64 { return float64(stitches) / p.Gauge.Stitches }
-	whole := 0.0 // in mm
-	for i := range h.Out.Mitt.Sections {
-		if s := &h.Out.Mitt.Sections[i]; s.Part.Over() != stitch.OverDigit && s.Part.Over() != stitch.OverCap {
-			whole += s.Reach(p.Gauge.Rounds)
-		}
-	}
-	if h.Out.Mitt.Fingered() { // it ends with its longest finger, or its cap
-		for i := range h.Out.Fit {
-			whole = max(whole, h.Out.Fit[i].AboveCastOn)
-		}
-	}
 	long := func(rounds int) float64 { return float64(rounds) / p.Gauge.Rounds }
 	list := []measure{{
 		name: "hand", hand: p.Hand.Circumference.MM(), mitt: round(p.Body.Stitches.N),
 		along: p.Hand.Length.MM(), doubt: h.filled("hand.hand_circumference", "hand.hand_length"),
-	}, {name: "whole " + h.noun(), long: whole}}
+	}, {name: "whole " + h.noun(), long: p.Whole()}}
 	if p.Parted() {
 		list = append(list, measure{
 			name: "with thumb", hand: p.Hand.Palm.MM(), mitt: round(p.Body.Stitches.N + p.Gusset.Stitches - p.Gusset.Base),

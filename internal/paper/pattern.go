@@ -62,7 +62,7 @@ func (p patternPages) blocks() []block {
 	var list []block
 	list = append(list, p.contentsBlock()...)
 	list = append(list, p.longStory()...)
-	list = append(list, p.sizes(), p.drawn(), p.needs(), p.signsBlock())
+	list = append(list, p.sizes(), p.needs(), p.signsBlock(), p.schematic())
 	list = append(list, p.patternNotes()...)
 	list = append(list, p.photographs()...)
 	// Here is the place of the charts.

@@ -40,7 +40,9 @@ func (p patternPages) numbers() block {
 	for i := range list[:len(list)-1] { // it is torn off, or copied, as a whole
 		list[i].Keep = list[i].Keep || len(list) < mostWholeNumbers
 	}
-	return one(head, aboveHeading, list)
+	b := one(head, aboveHeading, list)
+	b.withNext = len(p.copyright()) > 0 // else that might stand alone on a page
+	return b
 }
 
 // mostWholeNumbers is the most rows of numbers that stay together on a page.

@@ -1,7 +1,6 @@
 package paper
 
 import (
-	"fmt"
 	"strings"
 
 	"thenar/internal/chart"
@@ -42,23 +41,6 @@ func (p patternPages) sizes() block {
 	}
 	const head = "Sizes"
 	return one(head, aboveHeading, keptWith(p.headingPart(head), p.bySize(rows, head)))
-}
-
-// highestNested is the height of the sizes drawn over each other, in mm.
-const highestNested = 75.0
-
-// drawn sets the sizes over each other, to scale, with what the picture says.
-func (p patternPages) drawn() block {
-	list := make([]picture.NestedSize, len(p.Sizes))
-	for i, s := range p.Sizes {
-		list[i] = picture.NestedSize{Name: s.Name, Plan: s.Out.Plan}
-	}
-	s := picture.Nested(list, p.Left, p.small*2)
-	scale := min(1, highestNested/s.Height, 0.6*p.width()/s.Width)
-	s = picture.Nested(list, p.Left, p.small/scale)
-	scale = min(scale, highestNested/s.Height)
-	about := setLines(fmt.Sprintf("All sizes from one cast-on, at 1 : %.1f. The middle one is drawn thick.", 1/scale), p.width()-s.Width*scale-columnGap, draw.TextStyle{Size: p.small})
-	return one("drawn", aboveHeading, []part{beside(s.Width*scale+columnGap, []part{scene(s.Height, scale, func() *draw.Scene { return s }, 0)}, about)})
 }
 
 // needs sets what to have at hand.

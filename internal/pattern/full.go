@@ -2,7 +2,6 @@ package pattern
 
 import (
 	"regexp"
-	"slices"
 	"strings"
 
 	"thenar/internal/project"
@@ -78,7 +77,7 @@ func (t *Text) explained(out *project.Outputs) {
 				}
 			}
 			if means != nil {
-				lines = append(lines, Line{Key: p.Lines[k].Key + "/means", For: p.For, Body: []Piece{{Text: strings.Join(means, " ")}}})
+				lines = append(lines, Line{Key: p.Lines[k].Key + "-means", For: p.For, Body: []Piece{{Text: strings.Join(means, " ")}}})
 			}
 			lines = append(lines, p.Lines[k:k+n]...)
 			k += n
@@ -98,7 +97,9 @@ func texts(lines []Line) (list []string) {
 		for i := range l.For {
 			var b strings.Builder
 			for _, p := range l.Body {
-				b.WriteString(p.of(i))
+				if b.WriteString(p.Text); len(p.Values) > 0 {
+					b.WriteString(p.Values[i])
+				}
 			}
 			if text := b.String(); !known[text] {
 				known[text] = true
@@ -119,7 +120,9 @@ func (t *Text) signs(out *project.Outputs, how Wording) []words.Sign {
 	for _, l := range lines {
 		tables = tables || l.Table != nil
 		for _, piece := range l.Body {
-			zeros = zeros || !piece.Same && slices.Contains(piece.Values, "0")
+			for _, v := range piece.Values {
+				zeros = zeros || v == "0"
+			}
 		}
 	}
 	said := texts(lines)
@@ -171,5 +174,5 @@ func named(texts []string, out *project.Outputs) (list []words.Sign) {
 
 // sizeSign shows how the numbers of the sizes stand in the text: "6 (7, 8)".
 func (t *Text) sizeSign() string {
-	return listed(t.Sizes)
+	return Piece{Values: t.Sizes}.String()
 }

@@ -35,9 +35,6 @@ func (t *Text) headOf(sizes []Size, how Wording) Head {
 		own.sizes = append(own.sizes, i)
 		own.cells = append(own.cells, needsOf(s.Out))
 	}
-	for i := range own.cells {
-		own.cells[i].placed(nil)
-	}
 	h.Needs = passage(own, Short)
 	return h
 }
@@ -81,7 +78,7 @@ func measured(sizes []Size) (rows []Row) {
 	length("to fit a hand round of", func(o *project.Outputs) float64 { return o.Plan.Hand.Circumference.MM() })
 	length("finished hand round", func(o *project.Outputs) float64 { return float64(o.Plan.Body.Stitches.N) / o.Plan.Gauge.Stitches })
 	length("finished cuff round", func(o *project.Outputs) float64 { return float64(o.Plan.Cuff.CastOn.N) / o.Plan.Gauge.Stitches })
-	length("finished length", whole)
+	length("finished length", func(o *project.Outputs) float64 { return o.Plan.Whole() })
 	length("thumb round", func(o *project.Outputs) float64 {
 		if thumb(o) == nil {
 			return 0
@@ -104,26 +101,6 @@ func thumb(o *project.Outputs) *stitch.Section {
 		return nil
 	}
 	return &o.Mitt.Sections[at]
-}
-
-// whole returns the length of a finished mitt in mm, up to its tip or that of its longest
-// finger.
-func whole(o *project.Outputs) (mm float64) {
-	finger := 0.0
-	for i := range o.Mitt.Sections {
-		s := &o.Mitt.Sections[i]
-		reach := s.Reach(o.Plan.Gauge.Rounds)
-		switch s.Part.Over() {
-		case stitch.OverCap:
-		case stitch.OverDigit:
-			if !s.Part.OnThumb() {
-				finger = max(finger, reach)
-			}
-		default:
-			mm += reach
-		}
-	}
-	return mm + finger
 }
 
 // bare returns a length without its unit; "–" for none.

@@ -117,7 +117,7 @@ func newFabric(p *mitt.Plan, f *figure) *fabric {
 		below = below || s.About.Below
 	}
 	if below {
-		division, level = reached, f.crotch.y-p.Hand.GussetLength.MM()+f.lift
+		division, level = reached, f.crotch.y-p.Hand.GussetLength.MM()
 	}
 	counts = smoothed(counts, smoothTimes)
 	reached = 0

@@ -14,18 +14,24 @@ type NestedSize struct {
 	Plan *mitt.Plan
 }
 
+// nested lays the fabrics of sizes flat, all from one cast-on.
+func nested(sizes []NestedSize) []*fabric {
+	list := make([]*fabric, len(sizes))
+	for i, s := range sizes {
+		f := onTable(s.Plan)
+		if list[i] = newFabric(s.Plan, f); i > 0 {
+			list[i] = newFabric(s.Plan, f.moved(list[0].foot().y-list[i].foot().y))
+		}
+	}
+	return list
+}
+
 // Nested draws the mitts of several sizes over each other at one scale, in mm, by the
 // girths and lengths of their fabric, from one cast-on. The smallest comes first and lies
 // uppermost; the middle one is cloth, the others are lines. Beside the upper end of each
 // stands its name. letter is the size of its letters in mm.
 func Nested(sizes []NestedSize, left bool, letter float64) *draw.Scene {
-	fabrics := make([]*fabric, len(sizes))
-	for i, s := range sizes {
-		f := onTable(s.Plan)
-		if fabrics[i] = newFabric(s.Plan, f); i > 0 {
-			fabrics[i] = newFabric(s.Plan, f.moved(fabrics[0].foot().y-fabrics[i].foot().y))
-		}
-	}
+	fabrics := nested(sizes)
 	names := make([]string, len(sizes))
 	c := fitCanvas(left, letter, letter, letter, func(c *canvas) {
 		c.ground, c.even = cardColour, true
