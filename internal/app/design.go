@@ -38,7 +38,10 @@ func (a *App) design(ctx context.Context, id int64, doc project.Document, texts 
 		d.Graded, err = grade.Grade(ctx, design)
 	}
 	d.Fault = err
-	errors.As(err, &d.Faults)
+	var fields fault.Fields
+	if errors.As(err, &fields) {
+		d.Faults = texts.Typed(fields)
+	}
 	return d
 }
 

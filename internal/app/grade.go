@@ -39,7 +39,16 @@ func gradeFile(ctx context.Context, raw []byte) (*grade.Graded, error) {
 	if err != nil {
 		return nil, err
 	}
+	var faults fault.Fields
+	if project.PatternTexts(d.Pattern).Check(&faults); len(faults) > 0 {
+		return nil, faults
+	}
 	return grade.Grade(ctx, d)
+}
+
+// documentOf returns the document of a design that is no mitt's.
+func documentOf(name string, g *grade.Graded) project.Document {
+	return project.Document{Name: name, Side: project.Right, Pattern: g.Design.Pattern}
 }
 
 // PatternAsk says how the text of a pattern is put.
@@ -54,7 +63,7 @@ func GradeWords(ctx context.Context, raw []byte, ask PatternAsk, w io.Writer) er
 	if err != nil {
 		return err
 	}
-	t, _, err := textOf(project.NewPlanner(), g, project.Document{Name: "Pattern", Side: project.Right}, nil, ask)
+	t, _, err := textOf(project.NewPlanner(), g, documentOf("Pattern", g), nil, ask)
 	if err != nil {
 		return err
 	}
@@ -67,11 +76,11 @@ func GradePages(ctx context.Context, raw []byte, name string, ask PatternAsk, l 
 	if err != nil {
 		return Sheets{}, err
 	}
-	t, sizes, err := textOf(project.NewPlanner(), g, project.Document{Name: name, Side: project.Right}, nil, ask)
+	t, sizes, err := textOf(project.NewPlanner(), g, documentOf(name, g), nil, ask)
 	if err != nil {
 		return Sheets{}, err
 	}
-	return patternSheets(name, "", g, sizes, t, nil, ask, l)
+	return patternSheets(name, "", g, sizes, t, documentOf(name, g).Pattern, ask, l)
 }
 
 // patternSheets lays out a pattern, with what the designer wrote for it.
@@ -129,9 +138,20 @@ func (a *App) PatternWords(ctx context.Context, id int64, ask PatternAsk, w io.W
 	return d.Doc.Name, pattern.Write(w, t)
 }
 
-// textOf returns the text of a graded design: of the document in all its sizes, with
-// the marks of its chart. The mitts of the sizes that come with it are those of one hand.
+// textOf returns the text of a graded design, with what is written by hand for it. The mitts
+// of the sizes that come with it are those of one hand.
 func textOf(pl *project.Planner, g *grade.Graded, doc project.Document, marks chart.Marks, ask PatternAsk) (*pattern.Text, []pattern.Size, error) {
+	t, sizes, err := plainTextOf(pl, g, doc, marks, ask)
+	if err != nil {
+		return nil, nil, err
+	}
+	t, _ = t.ByHand(doc.Pattern)
+	return t, sizes, nil
+}
+
+// plainTextOf returns the text of a graded design as the program writes it: of the document
+// in all its sizes, with the marks of its chart.
+func plainTextOf(pl *project.Planner, g *grade.Graded, doc project.Document, marks chart.Marks, ask PatternAsk) (*pattern.Text, []pattern.Size, error) {
 	switch ask.Hand {
 	case "right":
 		return textOfHand(pl, g, doc, marks, project.Right, ask)

@@ -6,9 +6,11 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 
+	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
 	"thenar/internal/testenv"
@@ -86,4 +88,21 @@ func BenchmarkSixSizesWritten(b *testing.B) {
 			b.Fatal(err)
 		}
 	}
+}
+
+// A design's own sentences stand in its words, with the numbers of its sizes; a text that no
+// pattern has is refused by its name.
+func TestSentencesOfADesignFile(t *testing.T) {
+	design := func(pattern string) []byte {
+		return []byte(`{"format": "thenar/design@1", "sheet": {"gauge": {"swatches": [{"stitches": 24, "width": 10, "rounds": 32, "height": 10}]}},
+			"sizes": [{"name": "7", "hand": {"hand_circumference": 17.8}}, {"name": "8", "hand": {"hand_circumference": 20.3}}], "pattern": ` + pattern + `}`)
+	}
+	var plain, own strings.Builder
+	require.NoError(t, GradeWords(t.Context(), design(`{}`), PatternAsk{}, &plain))
+	found := regexp.MustCompile(`(?m)^Cast on (\d+ \(\d+\)) stitches`).FindStringSubmatch(plain.String())
+	require.NotNil(t, found, plain.String())
+	require.NoError(t, GradeWords(t.Context(), design(`{"after cuff/cast-on-stitches-with-a/1": "Count them: {1=99}.", "after cuff/title": "Begin here."}`), PatternAsk{}, &own))
+	assert.Contains(t, own.String(), "\nBegin here.\nCast on")
+	assert.NotContains(t, own.String(), "Count them", "without the mark of what it was written for its numbers may be others")
+	require.ErrorContains(t, GradeWords(t.Context(), design(`{"colour": "red"}`), PatternAsk{}, &own), "has no text of this name")
 }

@@ -3,7 +3,9 @@ package grade
 import (
 	"errors"
 	"fmt"
+	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"unicode/utf8"
 
@@ -29,6 +31,8 @@ type Design struct {
 	Rules Rules
 	All   sheet.Sheet            // numbers fixed for all sizes, by their paths
 	Pins  map[string]sheet.Sheet // numbers fixed for one size, by its name
+
+	Pattern map[string]string // what the designer wrote for the text, as a mitt's document has it
 }
 
 // Size is one size of a design: a hand, by the paths of a sheet, and a gauge of its
@@ -52,8 +56,28 @@ const (
 type Rules struct {
 	Length    Lengthening
 	Price     *float64                 // of a change in the common text, in mm²; nil: as many as keep every size near its own best
-	Multiples map[mitt.Number]Multiple // which numbers of rounds sections may have: a motif's height
+	Multiples map[mitt.Number]Multiple // which numbers the hand and sections may have: a motif's width and height
 }
+
+// keepTo are the numbers that can keep to a multiple: the hand's stitches, and the rounds
+// of sections.
+func keepTo(n mitt.Number) bool { return n == mitt.HandStitches || n.Measure() == mitt.InRounds }
+
+// Multiplied lists the numbers of a mitt that can keep to a multiple.
+func Multiplied(names mitt.Names) (list []mitt.Number) {
+	for _, n := range mitt.Ladder() {
+		if keepTo(n) && names.Has(n) {
+			list = append(list, n)
+		}
+	}
+	return list
+}
+
+// forAll is what the pins of all sizes are called in a file, so no size has this name.
+const forAll = "all"
+
+// inLists finds what a name can't have that stands in lists: "Sizes S, M and L: ".
+var inLists = regexp.MustCompile(`[(),:\n\r\t]|\band\b`)
 
 // Multiple is a set of whole numbers: Offset, and every Of from there.
 type Multiple struct{ Of, Offset int }
@@ -83,8 +107,10 @@ func (d *Design) check() error {
 		switch first, twice := seen[s.Name]; {
 		case strings.TrimSpace(s.Name) == "":
 			faults.Add(path, `is missing; write what the size is called, such as "7"`)
-		case utf8.RuneCountInString(s.Name) > LongestName || strings.ContainsAny(s.Name, "\n\r\t(),"):
-			faults.Add(path, "is %.40q; write at most %d characters, without brackets and commas", s.Name, LongestName)
+		case utf8.RuneCountInString(s.Name) > LongestName || inLists.MatchString(s.Name):
+			faults.Add(path, "is %.40q; write at most %d characters, without brackets, commas, colons or “and”", s.Name, LongestName)
+		case s.Name == forAll:
+			faults.Add(path, "is %q, which means every size; give this one a name of its own", s.Name)
 		case twice:
 			faults.Add(path, "is %q, as that of size %d; give each size its own name", s.Name, first+1)
 		}
@@ -132,8 +158,8 @@ func (d *Design) Names() []string {
 }
 
 // Sheets returns the measure sheet of each size: that of the design with the size's
-// hand, its own gauge if it has one, its lengths, and the numbers that are fixed for
-// it. What was knitted of the design's own mitt is no size's.
+// hand, its own gauge if it has one, its lengths, the multiple of the hand, and the numbers
+// that are fixed for it. What was knitted of the design's own mitt is no size's.
 func (d *Design) Sheets() ([]sheet.Sheet, error) {
 	list := make([]sheet.Sheet, len(d.Sizes))
 	long, err := d.ownLength()
@@ -145,10 +171,13 @@ func (d *Design) Sheets() ([]sheet.Sheet, error) {
 		s := d.Sheet.Clone()
 		s.ForgetProgress()
 		for path := range s {
-			own := strings.HasPrefix(path, "gauge.swatches") && size.Hand.Rows("gauge.swatches") > 0
+			own := strings.HasPrefix(path, swatches) && size.ownGauge()
 			if own || strings.HasPrefix(path, "hand.") && path != hand.FieldReference {
 				delete(s, path)
 			}
+		}
+		if m, ok := d.Rules.Multiples[mitt.HandStitches]; ok {
+			s[handRepeat], s[handOffset] = strconv.Itoa(m.Of), strconv.Itoa(m.Offset)
 		}
 		for _, more := range []sheet.Sheet{size.Hand, d.All, d.Pins[size.Name]} {
 			for path, text := range more {
@@ -159,25 +188,51 @@ func (d *Design) Sheets() ([]sheet.Sheet, error) {
 			lengthen(s, long)
 		}
 		if _, err := s.Request(); err != nil {
-			faults = append(faults, of(i, err)...)
+			for _, f := range d.faultsOf(size, err) {
+				if !slices.Contains(faults, f) {
+					faults = append(faults, f)
+				}
+			}
 		}
 		list[i] = s
 	}
 	return list, faults.Err()
 }
 
-// of returns the faults of one size's sheet, with the size's path before those of
-// its hand and gauge.
-func of(i int, err error) fault.Fields {
+// The paths of the swatches, and of the multiple of the hand and its offset, in a sheet.
+const (
+	swatches   = "gauge.swatches"
+	handRepeat = "stitch.repeat"
+	handOffset = "stitch.offset"
+)
+
+// ownGauge reports whether a size has a gauge of its own.
+func (s Size) ownGauge() bool { return s.Hand.Rows(swatches) > 0 }
+
+// faultsOf returns the faults of a size's sheet under the paths of the design: those of its
+// hand and its gauge, of numbers that are fixed for it or for all, and of the sheet.
+func (d *Design) faultsOf(size Size, err error) fault.Fields {
+	_, multiple := d.Rules.Multiples[mitt.HandStitches]
+	at := slices.IndexFunc(d.Sizes, func(s Size) bool { return s.Name == size.Name })
+	own := fmt.Sprintf("sizes[%d]", at)
 	var fields fault.Fields
 	if !errors.As(err, &fields) {
-		return fault.Fields{{Path: fmt.Sprintf("sizes[%d]", i), Message: fault.Message(err)}}
+		return fault.Fields{{Path: own, Message: fault.Message(err)}}
 	}
 	list := slices.Clone(fields)
 	for n := range list {
-		if strings.HasPrefix(list[n].Path, "hand.") || strings.HasPrefix(list[n].Path, "gauge.") {
-			list[n].Path = fmt.Sprintf("sizes[%d].%s", i, list[n].Path)
+		path, in := list[n].Path, "sheet."
+		switch {
+		case strings.HasPrefix(path, "hand."), strings.HasPrefix(path, swatches) && size.ownGauge():
+			in = own + "."
+		case multiple && (path == handRepeat || path == handOffset):
+			path, in = mitt.HandStitches.Key(), multiples
+		case d.Pins[size.Name].Given(path) != "":
+			path, in = strings.TrimPrefix(path, mitt.PathPins+"."), mitt.PathPins+"."+size.Name+"."
+		case d.All.Given(path) != "":
+			path, in = strings.TrimPrefix(path, mitt.PathPins+"."), mitt.PathPins+"."+forAll+"."
 		}
+		list[n].Path = in + path
 	}
 	return list
 }

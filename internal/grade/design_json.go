@@ -119,8 +119,13 @@ func (p *designParser) member(path, key string) error {
 		return p.object(path, p.rule)
 	case "pins":
 		return p.object(path, p.pinsOf)
+	case "pattern":
+		p.design.Pattern = map[string]string{}
+		return p.object(path, func(path, key string) error {
+			return p.text(path, func(text string) { p.design.Pattern[key] = text })
+		})
 	}
-	return p.strange(path, "format", "sheet", "sizes", "rules", "pins")
+	return p.strange(path, "format", "sheet", "sizes", "rules", "pins", "pattern")
 }
 
 // part reads a value as the part of a sheet under a key: all of it under "".
@@ -183,7 +188,11 @@ func (p *designParser) rule(path, key string) error {
 	r := &p.design.Rules
 	switch key {
 	case "length":
-		return p.text(path, func(text string) { r.Length = Lengthening(text) })
+		return p.text(path, func(text string) {
+			if r.Length = Lengthening(text); text == "" {
+				p.faults.Add(path, "is empty; write %s or %s", InProportion, FixedLengths)
+			}
+		})
 	case "price_mm2":
 		return p.number(path, func(x float64) { r.Price = &x })
 	case "multiples":
@@ -193,10 +202,10 @@ func (p *designParser) rule(path, key string) error {
 	return p.strange(path, "length", "price_mm2", "multiples")
 }
 
-// multiple reads which numbers of rounds a section may have: 4, or [4, 1] for 1, 5, 9.
+// multiple reads which numbers the hand or a section may have: 4, or [4, 1] for 1, 5, 9.
 func (p *designParser) multiple(path, key string) error {
 	n, ok := mitt.NumberOf(key)
-	if !ok || n.Measure() != mitt.InRounds {
+	if !ok || !keepTo(n) {
 		return p.strange(path, multiplesOf()...)
 	}
 	raw, err := p.dec.ReadValue()
@@ -213,10 +222,10 @@ func (p *designParser) multiple(path, key string) error {
 	return nil
 }
 
-// multiplesOf lists the numbers of rounds that can keep to a multiple.
+// multiplesOf lists the numbers that can keep to a multiple.
 func multiplesOf() (keys []string) {
 	for _, n := range mitt.InSheet() {
-		if n.Measure() == mitt.InRounds {
+		if keepTo(n) {
 			keys = append(keys, n.Key())
 		}
 	}
@@ -225,7 +234,7 @@ func multiplesOf() (keys []string) {
 
 func (p *designParser) pinsOf(path, key string) error {
 	s, err := p.part(path, mitt.PathPins)
-	if key == "all" {
+	if key == forAll {
 		p.design.All = s
 		return err
 	}

@@ -40,7 +40,9 @@ type Planned struct {
 	Err   error       // why not
 	Own   []int       // the text's numbers as they would be by itself; nil if it has none
 	Text  []int       // as they are: base, bridge, stitches picked up, decreases, rhythm
-	Pays  float64     // for the common text, in mm
+	Pays  float64     // for the common text, in mm: Near less Best
+	Best  float64     // the root of the cost of its own best, in mm
+	Near  float64     // of what it takes
 	Same  bool        // every number is that of the size before: one of the two is spare
 	Falls []Fall
 	Worst mitt.Place // where the fabric is furthest from the wish
@@ -71,12 +73,14 @@ func Grade(ctx context.Context, d *Design) (*Graded, error) {
 			return nil, err
 		}
 		size := Planned{Name: own.Sizes[i].Name, Sheet: s}
-		if size.plan(engine); size.Err == nil {
+		if size.plan(engine); size.Err != nil {
+			size.Err = d.faultsOf(own.Sizes[i], size.Err)
+		} else {
 			own.keepMultiples(engine, &size)
 			size.hold(engine, before)
 			choices[i], err = size.choices(engine)
 			if err != nil {
-				return nil, of(i, err)
+				return nil, d.faultsOf(own.Sizes[i], err)
 			}
 			mayFall[i] = before == nil || palm(size.Plan) < palm(before)
 			before = size.Plan
@@ -139,11 +143,12 @@ func (s *Planned) with(engine *mitt.Planner, n mitt.Number, value int) bool {
 	return true
 }
 
-// keepMultiples fixes numbers of rounds to the nearest of their multiples.
+// keepMultiples fixes numbers of rounds to the nearest of their multiples; the hand's is
+// in its sheet.
 func (d *Design) keepMultiples(engine *mitt.Planner, s *Planned) {
 	for _, n := range mitt.InSheet() {
 		m, ok := d.Rules.Multiples[n]
-		if now := s.Plan.Count(n); ok && now > 0 && s.Sheet.Given(n.Path()) == "" && m.nearest(now) != now {
+		if now := s.Plan.Count(n); ok && n != mitt.HandStitches && now > 0 && s.Sheet.Given(n.Path()) == "" && m.nearest(now) != now {
 			s.with(engine, n, m.nearest(now))
 		}
 	}
@@ -179,7 +184,8 @@ func (g *Graded) take(engine *mitt.Planner, choices [][]mitt.Choice) {
 		s := &g.Sizes[i]
 		if v := notch.Choice[i]; v >= 0 {
 			s.Pays, s.Text = notch.Pays[i], text(&choices[i][v])
-			s.Own = text(cheapest(choices[i]))
+			best := cheapest(choices[i])
+			s.Own, s.Best, s.Near = text(best), root(best.Cost), root(choices[i][v].Cost)
 			s.keep(engine, &choices[i][v])
 		}
 	}

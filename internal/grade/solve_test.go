@@ -118,7 +118,7 @@ func TestDesignIsRefused(t *testing.T) {
 		"list":           {`[]`, "design: is []; write an object in braces"},
 		"no format":      {`{"sizes": []}`, "format: is missing"},
 		"other format":   {`{"format": "thenar/sheet@1"}`, `format: is "thenar/sheet@1"; write "thenar/design@1"`},
-		"unknown key":    {`{"format": "thenar/design@1", "grade": 1}`, "grade: is not known here; known keys are format, sheet, sizes, rules, pins"},
+		"unknown key":    {`{"format": "thenar/design@1", "grade": 1}`, "grade: is not known here; known keys are format, sheet, sizes, rules, pins, pattern"},
 		"twice":          {`{"format": "thenar/design@1", "rules": {}, "rules": {}}`, "design: is not JSON as expected: "},
 		"after":          {ears("") + "{}", "design: is not JSON as expected: it goes on"},
 		"no sizes":       {`{"format": "thenar/design@1", "sheet": {}}`, "sizes: is empty"},

@@ -17,14 +17,61 @@ func TestTextsAreADesign(t *testing.T) {
 	texts := Texts{
 		"sizes[0].name": " 6 ", "sizes[0].hand.size": "6", "sizes[1].name": "7", "sizes[1].hand.size": "7", "sizes[1].pins.gusset_base": "4",
 		"pins.bridge": "4", "rules.length": "fixed", "rules.price_mm2": "12,5",
+		"rules.multiples.hand_stitches": "6", "rules.multiples.hand_stitches.offset": "1", "rules.multiples.top_rounds": "4", "rules.multiples.thumb_rounds": " ",
+		"sizes[1].gauge.swatches[0].stitches": "28",
 	}
 	d, err := FromTexts(plainSheet, texts)
 	require.NoError(t, err)
 	file, err := ParseDesign([]byte(`{"format": "thenar/design@1", "sheet": {"gauge": {"swatches": [{"stitches": 24, "width": 10}]}},
-		"sizes": [{"name": "6", "hand": {"size": 6}}, {"name": "7", "hand": {"size": 7}}], "rules": {"length": "fixed", "price_mm2": 12.5},
+		"sizes": [{"name": "6", "hand": {"size": 6}}, {"name": "7", "hand": {"size": 7}, "gauge": {"swatches": [{"stitches": 28, "width": 10}]}}],
+		"rules": {"length": "fixed", "price_mm2": 12.5, "multiples": {"hand_stitches": [6, 1], "top_rounds": 4}},
 		"pins": {"all": {"bridge": 4}, "7": {"gusset_base": 4}}}`))
 	require.NoError(t, err)
 	require.Equal(t, file, d)
+}
+
+// The hand of every size keeps to its multiple and offset, whatever the mitt's own is; a
+// size with a gauge of its own is knitted by it.
+func TestSizesKeepToTheHandsMultiple(t *testing.T) {
+	s := plainSheet.Clone()
+	s["stitch.repeat"] = "4"
+	texts := Texts{"rules.multiples.hand_stitches": "6", "rules.multiples.hand_stitches.offset": "1", "sizes[2].gauge.swatches[0].stitches": "32"}
+	for i, n := range []string{"6", "7", "8"} {
+		texts[SizePath(i, "name")], texts[SizePath(i, "hand.size")] = n, n
+	}
+	d, err := FromTexts(s, texts)
+	require.NoError(t, err)
+	g, err := Grade(t.Context(), d)
+	require.NoError(t, err)
+	for i, size := range g.Sizes {
+		require.NoError(t, size.Err)
+		require.Equal(t, 1, size.Plan.Body.Stitches.N%6, "%d", size.Plan.Body.Stitches.N)
+		require.InDelta(t, map[bool]float64{false: 2.4, true: 3.2}[i == 2], size.Plan.Gauge.Stitches*10, 0.001)
+	}
+	require.Equal(t, "4", s["stitch.repeat"])
+}
+
+// Faults come back under the paths at which they were typed.
+func TestFaultsOfFixedNumbers(t *testing.T) {
+	texts := Texts{
+		"sizes[0].name": "6.5", "sizes[0].hand.size": "6.5", "sizes[1].name": "8", "sizes[1].hand.size": "8", "sizes[1].gauge.swatches[0].stitches": "x",
+		"sizes[0].pins.gusset_base": "40", "pins.bridge": "many",
+	}
+	d, err := FromTexts(plainSheet, texts)
+	require.NoError(t, err)
+	_, err = d.Sheets()
+	var faults fault.Fields
+	require.ErrorAs(t, err, &faults)
+	require.True(t, faults.Has("pins.6.5.gusset_base") && faults.Has("pins.all.bridge"), "%v", faults)
+	typed := texts.Typed(faults)
+	require.Len(t, typed, 3, "one of a kind: %v", typed)
+	for _, path := range []string{"sizes[0].pins.gusset_base", "pins.bridge", "sizes[1].gauge.swatches[0].stitches"} {
+		require.True(t, typed.Has(path), "%s: %v", path, typed)
+	}
+	wrong := plainSheet.Clone()
+	wrong["ease.hand"] = "wide"
+	_, err = (&Design{Sheet: wrong, Sizes: d.Sizes[:1]}).Sheets()
+	require.ErrorContains(t, err, "sheet.ease.hand: ")
 }
 
 // Wrong texts are told at their paths; whatever was typed can be kept, but for paths
@@ -34,9 +81,19 @@ func TestTextsAreChecked(t *testing.T) {
 	require.ErrorContains(t, err, "sizes[0].name: is missing")
 	_, err = FromTexts(plainSheet, Texts{"sizes[0].name": "6", "rules.price_mm2": "dear"})
 	require.ErrorContains(t, err, `rules.price_mm2: is "dear"; write a number of mm²`)
+	for _, c := range [][3]string{{"wide", "", "is \"wide\"; write a whole number such as 6"}, {"0", "", "is 0 and 0; write a multiple from 1 to 100"}, {"3", "3", "is 3 and 3; write"}} {
+		_, err = FromTexts(plainSheet, Texts{"sizes[0].name": "6", "rules.multiples.top_rounds": c[0], "rules.multiples.top_rounds.offset": c[1]})
+		require.ErrorContains(t, err, "rules.multiples.top_rounds: "+c[2])
+	}
+	_, err = FromTexts(plainSheet, Texts{"sizes[0].name": "6", "rules.multiples.top_rounds.offset": "3"})
+	require.ErrorContains(t, err, "rules.multiples.top_rounds: is missing beside its offset")
+	for _, name := range []string{"all", "S and M", "a:b", "a (b)"} {
+		_, err = FromTexts(plainSheet, Texts{"sizes[0].name": name, "sizes[0].hand.size": "8"})
+		require.ErrorContains(t, err, "sizes[0].name: is ")
+	}
 	for path, known := range map[string]bool{
 		"sizes[0].name": true, "sizes[11].hand.thumb_circumference": true, "sizes[3].gauge.swatches[0].stitches": true, "sizes[0].pins.rhythm": true,
-		"pins.gusset_base": true, "rules.length": true,
+		"pins.gusset_base": true, "rules.length": true, "rules.multiples.hand_stitches": true, "rules.multiples.gusset_rounds.offset": true, "rules.multiples.held": false, "rules.multiples": false,
 		"sizes[12].name": false, "sizes[01].name": false, "sizes[0].ease.hand": false, "rules.other": false, "hand.size": false, "sizes[0].pins.nothing": false,
 	} {
 		require.Equal(t, known, Known(path), path)

@@ -2,6 +2,7 @@ package pattern
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 
 	"thenar/internal/project"
@@ -77,7 +78,7 @@ func (t *Text) explained(out *project.Outputs) {
 				}
 			}
 			if means != nil {
-				lines = append(lines, Line{Key: p.Lines[k].Key + "-means", For: p.For, Body: []Piece{{Text: strings.Join(means, " ")}}})
+				lines = append(lines, Line{Key: p.Lines[k].Key + "/means", For: p.For, Body: []Piece{{Text: strings.Join(means, " ")}}})
 			}
 			lines = append(lines, p.Lines[k:k+n]...)
 			k += n
@@ -97,9 +98,7 @@ func texts(lines []Line) (list []string) {
 		for i := range l.For {
 			var b strings.Builder
 			for _, p := range l.Body {
-				if b.WriteString(p.Text); len(p.Values) > 0 {
-					b.WriteString(p.Values[i])
-				}
+				b.WriteString(p.of(i))
 			}
 			if text := b.String(); !known[text] {
 				known[text] = true
@@ -120,9 +119,7 @@ func (t *Text) signs(out *project.Outputs, how Wording) []words.Sign {
 	for _, l := range lines {
 		tables = tables || l.Table != nil
 		for _, piece := range l.Body {
-			for _, v := range piece.Values {
-				zeros = zeros || v == "0"
-			}
+			zeros = zeros || !piece.Same && slices.Contains(piece.Values, "0")
 		}
 	}
 	said := texts(lines)
@@ -174,5 +171,5 @@ func named(texts []string, out *project.Outputs) (list []words.Sign) {
 
 // sizeSign shows how the numbers of the sizes stand in the text: "6 (7, 8)".
 func (t *Text) sizeSign() string {
-	return Piece{Values: t.Sizes}.String()
+	return listed(t.Sizes)
 }

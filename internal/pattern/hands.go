@@ -9,7 +9,7 @@ import (
 // Hands returns one text for both hands out of those of the right and the left one, of the
 // same sizes: what reads alike stands once, the rest once for each hand.
 func Hands(right, left *Text) *Text {
-	both := &Text{Sizes: right.Sizes, Head: right.Head}
+	both := &Text{Sizes: right.Sizes, Head: right.Head, out: right.out, both: true}
 	both.Head.Signs = slices.Clone(right.Head.Signs)
 	for _, sign := range left.Head.Signs {
 		if !slices.ContainsFunc(both.Head.Signs, func(s words.Sign) bool { return s.Sign == sign.Sign }) {
@@ -26,10 +26,32 @@ func Hands(right, left *Text) *Text {
 			both.Passages = append(both.Passages, c.cells[0])
 			continue
 		}
+		if len(c.cells) == 2 {
+			c.cells[1] = apart(right, left, c.cells[0], c.cells[1])
+		}
 		for i, p := range c.cells {
 			p.Hand = []string{"right", "left"}[c.sizes[i]]
 			both.Passages = append(both.Passages, p)
 		}
 	}
 	return both
+}
+
+// leftMark ends the key of a line of the left hand that the right hand's text tells otherwise.
+const leftMark = wayMark + "left"
+
+// apart returns a passage of the left hand in which the lines have keys of their own that
+// the right hand's doesn't tell alike.
+func apart(right, left *Text, of, p Passage) Passage {
+	told := map[string]string{}
+	for _, l := range of.Lines {
+		told[l.Key] = right.Told(of, l)
+	}
+	p.Lines = slices.Clone(p.Lines)
+	for i, l := range p.Lines {
+		if alike, ok := told[l.Key]; !ok || alike != left.Told(p, l) {
+			p.Lines[i].Key += leftMark
+		}
+	}
+	return p
 }

@@ -35,6 +35,9 @@ func (t *Text) headOf(sizes []Size, how Wording) Head {
 		own.sizes = append(own.sizes, i)
 		own.cells = append(own.cells, needsOf(s.Out))
 	}
+	for i := range own.cells {
+		own.cells[i].placed(nil)
+	}
 	h.Needs = passage(own, Short)
 	return h
 }

@@ -4,21 +4,19 @@ import (
 	"fmt"
 	"slices"
 	"strconv"
-	"strings"
-	"unicode"
 
 	"thenar/internal/stitch"
 )
 
 // lines returns the lines of one place of the text: one, if all that have it differ in
 // numbers only, else one for each group of sizes.
-func lines(c column[step], all []int, keys map[string]int, part stitch.Part, how Wording) []Line {
+func lines(c column[step], all []int, key string, how Wording) []Line {
 	if c.cells[0].table != nil {
 		rhythms := make([]*rhythm, len(c.cells))
 		for i, s := range c.cells {
 			rhythms[i] = s.table
 		}
-		return []Line{{Key: string(part) + "/table", For: c.sizes, Table: tableOf(rhythms, c.sizes)}}
+		return []Line{{Key: key, For: c.sizes, Table: tableOf(rhythms, c.sizes)}}
 	}
 	groups := groups(c.cells)
 	if how == Full {
@@ -27,13 +25,15 @@ func lines(c column[step], all []int, keys map[string]int, part stitch.Part, how
 		}
 	}
 	only := len(c.sizes) < len(all)
-	key := key(part, c.cells[0], keys)
 	var list []Line
 	head := len(groups) > 1 && alikeBesides(c.cells)
 	if head {
-		list = append(list, Line{Key: key, For: c.sizes, Only: only, Label: label(c.cells), Count: count(c.cells)})
+		list = append(list, Line{
+			Key: key + ways, For: c.sizes, Only: only, Label: label(c.cells), Count: count(c.cells),
+			numbers: numbered(c.cells, nil), says: []string{fmt.Sprint("ways|", c.cells[0].Side, "|", c.cells[0].Rows, "|", count(c.cells) != nil)},
+		})
 	}
-	for i, g := range groups {
+	for _, g := range groups {
 		cells := make([]step, len(g))
 		sentences := make([][]token, len(g))
 		l := Line{Key: key, Only: only && !head, Under: head}
@@ -41,12 +41,13 @@ func lines(c column[step], all []int, keys map[string]int, part stitch.Part, how
 			l.For = append(l.For, c.sizes[at])
 			cells[k], sentences[k] = c.cells[at], c.cells[at].tokens
 		}
-		if i > 0 || head {
-			l.Key = fmt.Sprintf("%s-%d", key, i+1)
+		if len(groups) > 1 {
+			l.Key = ofWay(key, cells[0])
 		}
 		if l.Body = merged(sentences); !head {
 			l.Label, l.Count = label(cells), count(cells)
 		}
+		l.numbers, l.says = numbered(cells, l.Body), []string{fmt.Sprint(cells[0].says(), "|", l.Count != nil, "|", head)}
 		list = append(list, l)
 	}
 	return list
@@ -79,6 +80,7 @@ func groups(cells []step) (groups [][]int) {
 	}
 	for i, body := range bodies {
 		cells[i].body, cells[i].tokens = body, tokens(body)
+		cells[i].bones = bones(cells[i].tokens)
 	}
 	return [][]int{all}
 }
@@ -91,11 +93,20 @@ func alikeBesides(cells []step) bool {
 	})
 }
 
-// label names the rounds of steps; it is nil for steps that are none.
+// label names the rounds of steps, and the side that faces; it is nil for steps that are none.
 func label(steps []step) []Piece {
 	if !steps[0].round() {
 		return nil
 	}
+	pieces := rounds(steps)
+	if side := steps[0].Side; side != stitch.AllRound {
+		pieces = append(pieces, Piece{Text: " (" + side.Words() + ")"})
+	}
+	return pieces
+}
+
+// rounds names the rounds of steps: a noun, then their numbers.
+func rounds(steps []step) []Piece {
 	noun, values := "Round", make([]string, len(steps))
 	if steps[0].Rows {
 		noun = "Row"
@@ -106,11 +117,7 @@ func label(steps []step) []Piece {
 	if slices.ContainsFunc(steps, func(s step) bool { return s.From != s.To }) {
 		noun += "s"
 	}
-	pieces := append([]Piece{{Text: noun + " "}}, spans(steps, values)...)
-	if side := steps[0].Side; side != stitch.AllRound {
-		pieces = append(pieces, Piece{Text: " (" + side.Words() + ")"})
-	}
-	return pieces
+	return append([]Piece{{Text: noun + " "}}, spans(steps, values)...)
 }
 
 // spans returns the numbers of rounds: "1–8 (9, 10)" where all begin with one round and go
@@ -125,11 +132,12 @@ func spans(steps []step, values []string) []Piece {
 			from++
 		}
 	}
-	if n := len(steps); n > 1 && spans == n && from == n && numeral(values)[0].Values != nil {
+	if n := len(steps); n > 1 && spans == n && from == n && !numeral(values)[0].Same {
 		for i, s := range steps {
 			values[i] = strconv.Itoa(s.To)
 		}
-		return []Piece{{Text: strconv.Itoa(steps[0].From) + "–"}, {Values: values}}
+		first := strconv.Itoa(steps[0].From)
+		return []Piece{{Text: first, Values: slices.Repeat([]string{first}, n), Same: true}, {Text: "–"}, {Values: values}}
 	}
 	if spans == 1 && steps[0].From != steps[0].To { // or the others would be read as ends of spans
 		for i, s := range steps {
@@ -146,7 +154,7 @@ func numeral(values []string) []Piece {
 			return []Piece{{Values: values}}
 		}
 	}
-	return []Piece{{Text: values[0]}}
+	return []Piece{{Text: values[0], Values: values, Same: true}}
 }
 
 // count returns what is told of the stitches after rounds; nil if none of them changes it.
@@ -154,10 +162,7 @@ func count(steps []step) []Piece {
 	if !slices.ContainsFunc(steps, func(s step) bool { return s.told }) {
 		return nil
 	}
-	all, inside := make([]string, len(steps)), make([]string, len(steps))
-	for i, s := range steps {
-		all[i], inside[i] = strconv.Itoa(s.all), strconv.Itoa(s.inside)
-	}
+	all, inside := counts(steps)
 	noun := " stitches"
 	if !slices.ContainsFunc(all, func(n string) bool { return n != "1" }) {
 		noun = " stitch"
@@ -169,17 +174,4 @@ func count(steps []step) []Piece {
 		pieces = append(pieces, Piece{Text: " in the gusset"})
 	}
 	return pieces
-}
-
-// key names a place in the text by its section and its first words, which numbers don't change.
-func key(part stitch.Part, s step, keys map[string]int) string {
-	var list []string
-	for _, word := range strings.FieldsFunc(strings.ToLower(s.bones), func(r rune) bool { return !unicode.IsLetter(r) }) {
-		if list = append(list, word); len(list) == 5 {
-			break
-		}
-	}
-	name := string(part) + "/" + strings.Join(list, "-")
-	keys[name]++
-	return fmt.Sprintf("%s/%d", name, keys[name])
 }

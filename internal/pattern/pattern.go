@@ -30,6 +30,10 @@ type Text struct {
 	Sizes    []string // their names, in order
 	Head     Head
 	Passages []Passage
+
+	out  *project.Outputs // of the first size
+	left bool             // it is for the left hand
+	both bool             // it is for both
 }
 
 // Passage is the instructions for one section, for the sizes that have it.
@@ -44,21 +48,26 @@ type Passage struct {
 // Line is one line of a passage. Label names its rounds, and Count tells how many stitches
 // are there after them; both may be empty.
 type Line struct {
-	Key   string // names its place in the text, whatever its numbers are
-	For   []int  // the sizes that it is for
-	Only  bool   // the other sizes have no line in its place
-	Under bool   // it tells for its sizes the round that a line before it names
-	Label []Piece
-	Body  []Piece
-	Count []Piece
-	Table *Table // in place of all these
+	Key    string // names its place in the text, whatever its numbers and neighbours are
+	For    []int  // the sizes that it is for
+	Only   bool   // the other sizes have no line in its place
+	Under  bool   // it tells for its sizes the round that a line before it names
+	Label  []Piece
+	Body   []Piece
+	Count  []Piece
+	Table  *Table // in place of all these
+	ByHand bool   // Body is a whole sentence that the designer wrote
+
+	numbers []numberOf // those that a sentence by hand may hold
+	says    []string   // what each of its sentences says but for its numbers
 }
 
-// Piece is words, or a number with its value for each size of the line. A number that is
-// the same in all sizes is words.
+// Piece is words, or a number with its value for each size of the line.
 type Piece struct {
-	Text   string
-	Values []string
+	Text   string   // words, or a number that is the same in all sizes
+	Values []string // of a number
+	Same   bool     // the number is told once
+	Tail   string   // follows the values where they differ: " times"
 }
 
 // Style says how a text is put.
@@ -73,6 +82,7 @@ func Of(sizes []Size, style Style) (*Text, error) {
 	if len(sizes) == 0 || len(sizes) > Most {
 		return nil, fault.New(fault.Invalid, "A pattern has 1 to %d sizes.", Most)
 	}
+	t.out, t.left = sizes[0].Out, sizes[0].Out.Charts.Mirrored
 	own := make([][]section, len(sizes))
 	for i, s := range sizes {
 		if s.Name == "" || slices.Contains(t.Sizes, s.Name) {
@@ -86,6 +96,12 @@ func Of(sizes []Size, style Style) (*Text, error) {
 	}
 	if style.Rhythm {
 		byRhythm(own, sizes)
+	}
+	for i := range own {
+		for k := range own[i] {
+			s := &own[i][k]
+			s.placed(sizes[i].Out.Mitt.Section(s.part))
+		}
 	}
 	for _, c := range inColumns(own, func(a, b section) int {
 		if a.part == b.part && a.title == b.title {
@@ -110,14 +126,15 @@ func passage(c column[section], how Wording) Passage {
 	for i, s := range c.cells {
 		steps[i] = s.steps
 	}
-	keys := map[string]int{}
-	for _, row := range inColumns(steps, step.likeness) {
-		for i, at := range row.sizes {
-			row.sizes[i] = c.sizes[at]
+	rows := inColumns(steps, step.likeness)
+	keys := keys(first.part, rows)
+	for i, row := range rows {
+		for k, at := range row.sizes {
+			row.sizes[k] = c.sizes[at]
 		}
-		list := lines(row, c.sizes, keys, first.part, how)
+		list := lines(row, c.sizes, keys[i], how)
 		if at := len(p.Lines) - 1; at >= 0 && joins(row) && len(list) == 1 && !p.Lines[at].Under && slices.Equal(p.Lines[at].For, list[0].For) {
-			p.Lines[at].Body = append(append(p.Lines[at].Body, Piece{Text: " "}), list[0].Body...)
+			p.Lines[at].goesOn(list[0])
 			continue
 		}
 		p.Lines = append(p.Lines, list...)
@@ -145,6 +162,13 @@ func (p *Passage) parted() {
 			}
 		}
 	}
+}
+
+// goesOn adds the words of another line to those of l.
+func (l *Line) goesOn(with Line) {
+	l.numbers = append(l.numbers, numbersIn(with.Body, l.ofWords())...)
+	l.Body = append(append(l.Body, Piece{Text: " "}), with.Body...)
+	l.says = append(l.says, with.says...)
 }
 
 // joins reports whether steps go on with those before them.

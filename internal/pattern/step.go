@@ -25,6 +25,7 @@ type step struct {
 	tokens []token
 	bones  string // of the body
 	role   string // how the step begins, in words
+	place  string // names it in its section
 	all    int    // stitches after a round
 	inside int    // those of them in a gusset
 	told   bool   // the count changes here, or the section begins

@@ -134,16 +134,23 @@ func merged(sentences [][]token) []Piece {
 			values[i] = flat[i][at].value
 		}
 		switch {
+		case first.number:
+			pieces = append(pieces, valued(first, values, alike))
 		case alike:
 			words(first.text)
-		case first.number:
-			pieces = append(pieces, Piece{Values: values})
-			words(first.general)
 		default:
 			words(first.general)
 		}
 	}
 	return pieces
+}
+
+// valued returns a number of all sizes; it is told once where all of them have it alike.
+func valued(first token, values []string, alike bool) Piece {
+	if alike {
+		return Piece{Text: first.text, Values: values, Same: true, Tail: first.general}
+	}
+	return Piece{Values: values, Tail: first.general}
 }
 
 // solid joins words that follow each other, so that sentences with the same bones have as

@@ -90,6 +90,12 @@ func (t *Text) Told(p Passage, l Line) string {
 		}
 		b.WriteString(": ")
 	}
+	l.tell(&b)
+	return b.String()
+}
+
+// tell writes a line without the sizes that it is for.
+func (l *Line) tell(b *strings.Builder) {
 	switch {
 	case l.Label != nil && l.Body == nil:
 		b.WriteString(Plain(l.Label))
@@ -104,11 +110,10 @@ func (t *Text) Told(p Passage, l Line) string {
 		}
 	default:
 		b.WriteString(Plain(l.Body))
-		if l.Under {
+		if l.Under && !l.ByHand {
 			b.WriteByte('.')
 		}
 	}
-	return b.String()
 }
 
 // Plain returns pieces as plain text.
@@ -122,8 +127,24 @@ func Plain(pieces []Piece) string {
 
 // String returns a piece as it is read: "44 (48, 52)" for a number.
 func (p Piece) String() string {
-	if len(p.Values) == 0 {
+	if len(p.Values) == 0 || p.Same {
 		return p.Text
 	}
-	return p.Values[0] + " (" + strings.Join(p.Values[1:], ", ") + ")"
+	return listed(p.Values) + p.Tail
+}
+
+// listed returns the values of a number as they stand in the text.
+func listed(values []string) string {
+	if len(values) == 1 {
+		return values[0]
+	}
+	return values[0] + " (" + strings.Join(values[1:], ", ") + ")"
+}
+
+// of returns a piece as it is read by one of its sizes.
+func (p Piece) of(i int) string {
+	if len(p.Values) == 0 || p.Same {
+		return p.Text
+	}
+	return p.Values[i] + p.Tail
 }

@@ -29,12 +29,12 @@ const (
 	PatternHands     = "hands"     // "right", "left" or "both"
 )
 
-// The beginnings of the keys that there may be many of. After the first three comes the
-// key of a line of the text, after the others the number of a photograph.
+// The beginnings of the keys that there may be many of. After the first two comes the key
+// of a line of the text, after the last two the number of a photograph.
 const (
 	PatternLine    = "line "    // a sentence in place of a line
 	PatternAfter   = "after "   // a sentence after it
-	PatternWas     = "was "     // what the program said there when the sentence was written
+	PatternWas     = "was "     // before one of those: a mark of what the program said there when it was written
 	PatternPhoto   = "photo "   // which photograph
 	PatternCaption = "caption " // the line under it
 )
@@ -42,7 +42,7 @@ const (
 // Bounds of PatternTexts, in characters.
 const (
 	MostPatternTexts  = 500
-	LongestSentence   = 1000
+	LongestSentence   = 2000 // with the marks of its numbers
 	LongestParagraph  = 4000
 	longestPatternKey = 160
 	mostPatternText   = 60_000 // of all texts together
@@ -56,7 +56,7 @@ var patternChoices = map[string][]string{
 }
 
 var (
-	lineKey     = regexp.MustCompile(`^(?:line|after|was) [a-z0-9][a-z0-9/_.~-]*$`)
+	lineKey     = regexp.MustCompile(`^(?:was )?(?:line|after) [a-z0-9][a-z0-9/_.~-]*$`)
 	photoKey    = regexp.MustCompile(`^photo (?:[1-9]|1[0-9]|20)$`)
 	captionKey  = regexp.MustCompile(`^caption (?:[1-9]|1[0-9]|20)$`)
 	patternText = map[string]int{

@@ -26,12 +26,15 @@ func GaugeOver(u units.Unit) string {
 
 // OverGauge gives each count of a swatch that was typed without its length the
 // usual one.
-func (s Sheet) OverGauge() {
+func (s Sheet) OverGauge() { s.OverGaugeIn(s.Unit()) }
+
+// OverGaugeIn does so for a part of a sheet whose unit is u.
+func (s Sheet) OverGaugeIn(u units.Unit) {
 	for i := range s.Rows(pathSwatches) {
 		at := row(pathSwatches, i)
 		for count, length := range map[string]string{".stitches": ".width", ".rounds": ".height"} {
 			if s.Given(at+count) != "" && s.Given(at+length) == "" {
-				s[at+length] = GaugeOver(s.Unit())
+				s[at+length] = GaugeOver(u)
 			}
 		}
 	}

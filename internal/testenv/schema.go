@@ -10,16 +10,19 @@ import (
 )
 
 // Schema returns a JSON Schema of the top testdata directory, compiled by an
-// independent library. The test must lie two directories below the top.
-func Schema(t testing.TB, name string) *jsonschema.Schema {
+// independent library, with those that it speaks of. The test must lie two directories
+// below the top.
+func Schema(t testing.TB, name string, others ...string) *jsonschema.Schema {
 	t.Helper()
-	raw, err := os.ReadFile(filepath.Join("..", "..", "testdata", name))
-	if err != nil {
-		t.Fatal(err)
-	}
 	c := jsonschema.NewCompiler()
-	if err := c.AddResource(name, parsed(t, raw)); err != nil {
-		t.Fatal(err)
+	for _, file := range append([]string{name}, others...) {
+		raw, err := os.ReadFile(filepath.Join("..", "..", "testdata", file))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := c.AddResource(file, parsed(t, raw)); err != nil {
+			t.Fatal(err)
+		}
 	}
 	s, err := c.Compile(name)
 	if err != nil {
