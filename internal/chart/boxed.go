@@ -9,10 +9,14 @@ import "slices"
 
 // Fold is a run of columns or rounds of a boxed chart that is worked again and again.
 type Fold struct {
-	From, Count int // its first place in the chart, from 0, and the number of its places
-	Times       int
-	Repeat      int // the repeat that it has the measure of, by its place in the list
+	From, Count   int // its first place in the chart, from 0, and the number of its places
+	Times         int
+	Repeat        int // the repeat that it has the measure of, by its place in the list
+	Before, After int // how many more places it has before and after this part of the chart
 }
+
+// Whole returns how many places a fold has in the whole chart.
+func (f Fold) Whole() int { return f.Before + f.Count + f.After }
 
 // Boxed returns a view as charts one above the other, from the lowest up: one for each
 // section, and for each change of the motifs that lie on it. Each is read from where its
@@ -43,8 +47,12 @@ func (s Source) Boxed(o Options) []Grid {
 	return list
 }
 
+// fewColumns is how many columns a first row may have beyond those of the others.
+const fewColumns = 5
+
 // laidOut lays rows out by themselves, and says which of their columns repeat. A first row
-// that casts on or increases stands alone if more repeats without it.
+// that casts on or increases stands alone if more repeats without it, or on narrow pages if
+// it is much wider than the others, as one that puts a thumb aside.
 func (g *Grid) laidOut(rows []Row, fromLeft bool) []Grid {
 	lay := func(rows []Row) Grid {
 		band := *g
@@ -61,7 +69,7 @@ func (g *Grid) laidOut(rows []Row, fromLeft bool) []Grid {
 	if len(rows) == 1 || !slices.ContainsFunc(rows[0].Cells, changes) {
 		return []Grid{whole}
 	}
-	if rest := lay(rows[1:]); leftOut(rest.Across) > leftOut(whole.Across) {
+	if rest := lay(rows[1:]); leftOut(rest.Across) > leftOut(whole.Across) || g.Narrow && whole.Width-rest.Width > fewColumns {
 		return []Grid{lay(rows[:1]), rest}
 	}
 	return []Grid{lay(rows)} // its cells were moved

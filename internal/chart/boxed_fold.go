@@ -110,7 +110,7 @@ func (m measure) runs(numbers []int, free, marked []bool) (list []Fold, saved in
 			saved += m.count
 		default:
 			last = block
-			list = append(list, Fold{at, m.count, 1, m.repeat})
+			list = append(list, Fold{From: at, Count: m.count, Times: 1, Repeat: m.repeat})
 		}
 	}
 	return slices.DeleteFunc(list, func(f Fold) bool { return f.Times < 2 }), saved

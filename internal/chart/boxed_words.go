@@ -28,18 +28,31 @@ func (g Grid) BoxedRounds() string {
 func (g Grid) BoxWords() string {
 	var b strings.Builder
 	for _, f := range g.Across {
-		fmt.Fprintf(&b, " Work the box of %s%s %d times.", counted(f.Count, "stitch", "stitches"), g.named(f), f.Times)
+		fmt.Fprintf(&b, " Work the box of %s%s %s", counted(f.Whole(), "stitch", "stitches"), g.named(f), times(f.Times))
+		if f.Whole() > f.Count {
+			fmt.Fprintf(&b, "; this part has %d of them", f.Count)
+		}
+		b.WriteByte('.')
 	}
 	for _, f := range g.Up {
-		from, to := g.Rows[f.From].Round, g.Rows[f.From].Round+f.Count-1
-		noun := g.Rows[f.From].Noun()
-		if f.Count == 1 {
-			fmt.Fprintf(&b, " %s %d is worked %d times, up to %s %d.", capital(noun), from, f.Times, noun, from+f.Times-1)
+		n, noun := f.Whole(), g.Rows[f.From].Noun()
+		from := g.Rows[f.From].Round - f.Before
+		last := from + n*f.Times - 1
+		if n == 1 {
+			fmt.Fprintf(&b, " %s %d is worked %s, up to %s %d.", capital(noun), from, times(f.Times), noun, last)
 			continue
 		}
-		fmt.Fprintf(&b, " %ss %d to %d are worked %d times, up to %s %d.", capital(noun), from, to, f.Times, noun, to+f.Count*(f.Times-1))
+		fmt.Fprintf(&b, " %ss %d to %d are worked %s, up to %s %d.", capital(noun), from, from+n-1, times(f.Times), noun, last)
 	}
 	return b.String()
+}
+
+// times says how often something is worked that is worked more than once.
+func times(n int) string {
+	if n == 2 {
+		return "twice"
+	}
+	return fmt.Sprintf("%d times", n)
 }
 
 // capital begins a sentence with words.
@@ -50,7 +63,7 @@ func (g Grid) lastRound() int {
 	last := g.Rows[len(g.Rows)-1].Round
 	for _, f := range g.Up {
 		if f.From+f.Count == len(g.Rows) {
-			last += f.Count * (f.Times - 1)
+			last += f.Whole() * (f.Times - 1)
 		}
 	}
 	return last
@@ -142,7 +155,7 @@ func (m LaidMotif) At(x, up int) (yarn string, op stitch.Op) {
 func (m LaidMotif) Words() string {
 	text := fmt.Sprintf("%s: %s, %s", m.Name, counted(m.Wide, "stitch", "stitches"), counted(m.High, "round", "rounds"))
 	if m.Times > 1 {
-		text += fmt.Sprintf(", %d times", m.Times)
+		text += ", " + times(m.Times)
 	}
 	return text
 }

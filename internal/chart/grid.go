@@ -66,7 +66,7 @@ type Row struct {
 }
 
 // Cell is one operation. X counts the drawing's columns from the left, from 0;
-// it is −1 if the view does not show the cell.
+// it is −1 if the view does not show the cell, and less if another part of the chart does.
 type Cell struct {
 	Column      string
 	X           int

@@ -54,20 +54,28 @@ func (g Grid) Part(left, right, foot, head int) Grid {
 // within returns what of folds lies from one place up to another, counted from the first.
 func within(folds []Fold, from, to int) (list []Fold) {
 	for _, f := range folds {
-		end := min(f.From+f.Count, to)
-		if f.From = max(f.From, from); f.From < end {
-			f.From, f.Count = f.From-from, end-f.From
+		first, end := max(f.From, from), min(f.From+f.Count, to)
+		if first < end {
+			f.Before, f.After = f.Before+first-f.From, f.After+f.From+f.Count-end
+			f.From, f.Count = first-from, end-first
 			list = append(list, f)
 		}
 	}
 	return list
 }
 
+// elsewhere is the X of a cell that another part of the chart shows.
+const elsewhere = -2
+
 func (r Row) part(left, right int) Row {
 	cells := make([]Cell, len(r.Cells))
 	for i, c := range r.Cells {
-		if c.X = c.X - left; c.X < 0 || c.X >= right-left {
-			c.X = -1
+		switch {
+		case !c.Shown():
+		case c.X < left || c.X >= right:
+			c.X = elsewhere
+		default:
+			c.X -= left
 		}
 		cells[i] = c
 	}

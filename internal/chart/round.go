@@ -10,7 +10,7 @@ func (r Row) Numbers() map[int]int {
 	at, n := map[int]int{}, 0
 	for _, i := range r.order() {
 		c := r.Cells[i]
-		if c.Op == stitch.NoStitch || c.Op == stitch.Hold && !c.Shown() {
+		if c.Op == stitch.NoStitch || c.Op == stitch.Hold && !c.Shown() && c.X != elsewhere {
 			continue
 		}
 		if n++; c.Shown() {

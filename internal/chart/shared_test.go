@@ -77,7 +77,7 @@ func TestSharedCases(t *testing.T) {
 			paint(1, "B1", Colours, "b"), paint(1, "H8", Colours, "b"), paint(2, "H1", Colours, "b"), paint(2, "H8", Colours, "b"),
 			paint(1, "B1", Strands, "b12"), paint(2, "H1", Strands, "b6"), paint(2, "H8", Strands, "b3"),
 		}},
-		"columns of a left tube": {whole(true), Options{TubeView, Columns, "H4"}, []Edit{
+		"columns of a left tube": {whole(true), Options{View: TubeView, Layout: Columns, Middle: "H4"}, []Edit{
 			paint(2, "H3", Stitches, "k2tog"), {stitch.Hand, 1, "H2", Stitches, "yo"}, {stitch.Hand, 1, "C1", Colours, "b"}, {stitch.Hand, 2, "H7", Colours, "b"},
 		}},
 	} {

@@ -104,6 +104,7 @@ type Options struct {
 	View   View
 	Layout Layout
 	Middle string // the column in the middle of a turned tube; empty: not turned
+	Narrow bool   // boxed for narrow pages: a first row that is much wider than the others stands alone
 }
 
 // Source is what charts are drawn from: a planned mitt as the right hand, the

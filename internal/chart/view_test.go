@@ -53,7 +53,7 @@ func TestViews(t *testing.T) {
 		for _, view := range everyView {
 			for _, layout := range []Layout{Wedge, Columns} {
 				for _, middle := range []string{"", "H1", "H7", "B2", "C2", "Z1", "P1", "M1", "H99"} {
-					g := s.Grid(Options{view, layout, middle})
+					g := s.Grid(Options{View: view, Layout: layout, Middle: middle})
 					assert.Empty(t, g.Faults())
 					for _, row := range g.Rows {
 						at, name := map[int]bool{}, map[string]bool{}
@@ -80,7 +80,7 @@ func TestViews(t *testing.T) {
 func TestColumnsStandUprightAndTurn(t *testing.T) {
 	s := of(t, nil, false)
 	for _, middle := range []string{"", "H4", "B2"} {
-		g := s.Grid(Options{TubeView, Columns, middle})
+		g := s.Grid(Options{View: TubeView, Layout: Columns, Middle: middle})
 		x := map[string]int{}
 		for _, row := range g.Rows {
 			for _, c := range row.Cells {
@@ -95,13 +95,13 @@ func TestColumnsStandUprightAndTurn(t *testing.T) {
 			assert.InDelta(t, float64(g.Width-1)/2, float64(x[middle]), 0.5)
 		}
 	}
-	wedge := s.Grid(Options{TubeView, Wedge, "H4"})
+	wedge := s.Grid(Options{View: TubeView, Layout: Wedge, Middle: "H4"})
 	for _, row := range wedge.Rows {
 		at := places(row)
 		assert.Equal(t, places(wedge.Rows[0])["H4"], at["H4"])
 		assert.Equal(t, at["H4"]-1, at["H5"])
 	}
-	assert.True(t, s.Grid(Options{TubeView, Columns, ""}).NoStitch())
+	assert.True(t, s.Grid(Options{View: TubeView, Layout: Columns, Middle: ""}).NoStitch())
 }
 
 // A mirrored view is the right hand's seen in a mirror; an odd stitch in the

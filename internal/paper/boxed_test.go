@@ -44,6 +44,9 @@ func TestBoxedHandout(t *testing.T) {
 			for _, p := range pages {
 				nothingOverlaps(t, p, o, name)
 				texts = append(texts, textsOf(p)...)
+				page := strings.Join(textsOf(p), " ")
+				assert.Equal(t, strings.Count(page, "× 9"), strings.Count(page, "(steps) 9 times"), "a box is told where it stands: %s", page)
+				assert.NotContains(t, page, "rounds 1 to 1.")
 			}
 			all := strings.Join(texts, " ")
 			for _, want := range []string{"× 9", "all round: gusset, rounds 1 to 20", "the box of 4 stitches (steps) 9 times", "steps: 4 stitches, 4 rounds, 10 times"} {

@@ -333,7 +333,7 @@ func (p *chartPages) columns(x int) span {
 func (p *chartPages) readingText(columns, rows span) string {
 	text := "R" + picture.Reading(p.g)[1:] + "."
 	if p.g.IsBoxed() {
-		text += p.g.BoxWords()
+		text += p.cutOut(columns, rows).BoxWords()
 	}
 	if p.g.View.Cut() {
 		text = p.gussetText()
@@ -348,7 +348,10 @@ func (p *chartPages) readingText(columns, rows span) string {
 	foot := p.g.Part(columns.from, columns.to, rows.from, rows.from+1).Rows[0]
 	part := slices.Sorted(maps.Values(foot.Numbers())) // as they are counted in their round
 	rounds := fmt.Sprintf("%ss %d to %d", p.g.Noun(), first.Round, last.Round)
-	if first.Section != last.Section {
+	switch {
+	case rows.to-rows.from == 1:
+		rounds = fmt.Sprintf("%s %d", p.g.Noun(), first.Round)
+	case first.Section != last.Section:
 		rounds = fmt.Sprintf("%s %d to %s %d", first.Section.Words(), first.Round, last.Section.Words(), last.Round)
 	}
 	return fmt.Sprintf("%s This part: stitches %s at its foot, %s.", text, words.Spans(part), rounds)

@@ -111,7 +111,7 @@ func (h *handout) gridsOf(v chart.View) []chart.Grid {
 	if !h.o.Boxed {
 		return []chart.Grid{whole}
 	}
-	boxed := h.Out.Boxed(chart.Options{View: v})
+	boxed := h.Out.Boxed(chart.Options{View: v, Narrow: h.o.Large})
 	for i := range boxed {
 		boxed[i].Palette = whole.Palette
 	}

@@ -27,46 +27,91 @@ func boxRoom(g chart.Grid) (above, beside float64) {
 }
 
 // drawBoxes draws a box round each motif that stands for more, and how often it is worked:
-// over its columns, and beside its rounds. Where only columns repeat, it is as high as the
-// chart, where only rounds do, as wide. In the rounds above and below a box its columns
-// repeat as well: thin lines go on there. The line at y is the lowest over the cells that is
-// free.
+// round its columns, over all rounds that have them, with the count above; and round whole
+// rounds, with the count beside them. Where a box goes on in another part of the chart it is
+// open. The line at y is the lowest over the cells that is free.
 func drawBoxes(s *draw.Scene, g chart.Grid, at Geometry, y float64) {
-	if len(g.Across)+len(g.Up) == 0 {
+	across, up := boxesOf(g)
+	if len(across)+len(up) == 0 {
 		return
 	}
-	across, up := g.Across, g.Up
-	whole := chart.Fold{Count: g.Width, Times: 1}
-	if len(across) == 0 {
-		across = []chart.Fold{whole}
+	var columns, rounds draw.Pen
+	for _, f := range across {
+		f.draw(&columns, at, [2]bool{f.Before > 0, f.After > 0}, [2]bool{})
 	}
-	all := chart.Fold{Count: len(g.Rows), Times: 1}
-	var thin, box draw.Pen
-	for _, x := range across {
-		left, right := at.x(x.From), at.x(x.From+x.Count)
-		if x.Times > 1 {
-			for _, edge := range []float64{left, right} {
-				thin.Move(edge, at.y(0)).Line(edge, at.y(len(g.Rows)))
-			}
-		}
-		rounds := up
-		if len(rounds) == 0 {
-			rounds = []chart.Fold{all}
-		}
-		for _, r := range rounds {
-			top := at.y(r.From + r.Count)
-			box.Rect(left, top, right-left, at.y(r.From)-top)
-		}
+	for _, f := range up {
+		f.draw(&rounds, at, [2]bool{}, [2]bool{f.Before > 0, f.After > 0})
 	}
-	for _, of := range []struct {
-		path  *draw.Pen
-		width float64
-		class string
-	}{{&thin, at.CellWidth / 18, "box-edge"}, {&box, at.CellWidth / 9, "box"}} {
-		s.Path(of.path.String(), draw.Style{Class: of.class + " light", Stroke: edgeColour, Width: 2 * of.width})
-		s.Path(of.path.String(), draw.Style{Class: of.class, Stroke: inkColour, Width: of.width})
+	width := at.CellWidth / 9
+	s.Path(columns.String()+rounds.String(), draw.Style{Class: "box light", Stroke: edgeColour, Width: 2 * width})
+	if len(across) > 0 {
+		s.Path(columns.String(), draw.Style{Class: "box", Stroke: inkColour, Width: width})
+	}
+	if len(up) > 0 {
+		s.Path(rounds.String(), draw.Style{Class: "box-rounds", Stroke: inkColour, Width: width})
 	}
 	countBoxes(s, g, at, y)
+}
+
+// foldBox is a fold, and the cells on which it lies: columns from the left and rows from the
+// foot, the first of each and the one after the last.
+type foldBox struct {
+	chart.Fold
+	left, right, foot, head int
+}
+
+// boxesOf returns the folds of a chart that lie on cells which it shows.
+func boxesOf(g chart.Grid) (across, up []foldBox) {
+	for _, f := range g.Across {
+		if one, ok := boxOf(g, f, func(x, _ int) bool { return x >= f.From && x < f.From+f.Count }); ok {
+			one.left, one.right = f.From, f.From+f.Count
+			across = append(across, one)
+		}
+	}
+	for _, f := range g.Up {
+		if one, ok := boxOf(g, f, func(_, y int) bool { return y >= f.From && y < f.From+f.Count }); ok {
+			one.foot, one.head = f.From, f.From+f.Count
+			up = append(up, one)
+		}
+	}
+	return across, up
+}
+
+// boxOf frames the cells of a fold, by their places.
+func boxOf(g chart.Grid, f chart.Fold, on func(x, y int) bool) (one foldBox, ok bool) {
+	one = foldBox{f, g.Width, 0, len(g.Rows), 0}
+	for y, row := range g.Rows {
+		for _, c := range row.Shown() {
+			if on(c.X, y) {
+				one.left, one.right = min(one.left, c.X), max(one.right, c.X+1)
+				one.foot, one.head = min(one.foot, y), max(one.head, y+1)
+				ok = true
+			}
+		}
+	}
+	return one, ok
+}
+
+// draw draws the box without the sides that are open: left and right, foot and head.
+func (f *foldBox) draw(p *draw.Pen, at Geometry, sides, ends [2]bool) {
+	left, right, foot, head := at.x(f.left), at.x(f.right), at.y(f.foot), at.y(f.head)
+	if sides == ([2]bool{}) && ends == ([2]bool{}) {
+		p.Rect(left, head, right-left, foot-head)
+		return
+	}
+	for _, e := range []struct {
+		open           bool
+		x0, y0, x1, y1 float64
+	}{
+		{sides[0], left, foot, left, head},
+		{ends[1], left, head, right, head},
+		{sides[1], right, head, right, foot},
+		{ends[0], right, foot, left, foot},
+	} {
+		if !e.open {
+			p.Move(e.x0, e.y0).Line(e.x1, e.y1)
+		}
+	}
 }
 
 // inOneBox reports whether two places stand in the same box. What is drawn there stands for
@@ -85,11 +130,12 @@ func countBoxes(s *draw.Scene, g chart.Grid, at Geometry, y float64) {
 	edge := Edge(at.CellWidth)
 	line := draw.Style{Class: "box-count", Stroke: inkColour, Width: edge / 14}
 	letter := draw.TextStyle{Class: "label box-times", Size: numberSize(at), Face: draw.Semibold, Anchor: draw.Middle}
+	across, up := boxesOf(g)
 	var p draw.Pen
-	for _, f := range g.Across {
-		left, right := at.x(f.From), at.x(f.From+f.Count)
+	for _, f := range across {
+		left, right := at.x(f.left), at.x(f.right)
 		p.Move(left, y+0.25*edge).Line(left, y).Line(right, y).Line(right, y+0.25*edge)
-		s.Text((left+right)/2, y-0.25*edge, times(f), letter)
+		s.Text((left+right)/2, y-0.25*edge, times(f.Fold), letter)
 	}
 	x, out := at.x(0)-0.4*edge, -1.0
 	letter.Anchor = draw.End
@@ -99,10 +145,10 @@ func countBoxes(s *draw.Scene, g chart.Grid, at Geometry, y float64) {
 	if g.BothWays() { // rows are numbered on this side, too
 		x += out * numbersAlone * edge
 	}
-	for _, f := range g.Up {
-		top, foot := at.y(f.From+f.Count), at.y(f.From)
+	for _, f := range up {
+		top, foot := at.y(f.head), at.y(f.foot)
 		p.Move(x-0.25*out*edge, top).Line(x, top).Line(x, foot).Line(x-0.25*out*edge, foot)
-		s.Text(x+0.25*out*edge, (top+foot)/2+letter.Size*figureHigh/2, times(f), letter)
+		s.Text(x+0.25*out*edge, (top+foot)/2+letter.Size*figureHigh/2, times(f.Fold), letter)
 	}
 	s.Path(p.String(), line)
 }

@@ -1,6 +1,7 @@
 package picture
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -25,11 +26,17 @@ func TestBoxes(t *testing.T) {
 		g := folded(fromLeft)
 		s, at := Chart(g, look)
 		list := elements(t, s)
-		boxes := having(list, "class", "box")
-		require.Len(t, boxes, 1)
-		got := extent(t, boxes[0].attr["d"])
+		columns, rounds := having(list, "class", "box"), having(list, "class", "box-rounds")
+		require.Len(t, columns, 1, "round the columns, over all rounds")
+		require.Len(t, rounds, 1, "round the round, from end to end")
+		got := extent(t, columns[0].attr["d"])
 		assert.InDelta(t, at.x(2), got.left, 0.01)
 		assert.InDelta(t, at.x(4), got.right, 0.01)
+		assert.InDelta(t, at.y(3), got.top, 0.01)
+		assert.InDelta(t, at.y(0), got.bottom, 0.01)
+		got, row := extent(t, rounds[0].attr["d"]), g.Rows[1].Shown()
+		assert.InDelta(t, at.x(row[0].X), got.left, 0.01)
+		assert.InDelta(t, at.x(row[len(row)-1].X+1), got.right, 0.01)
 		assert.InDelta(t, at.y(2), got.top, 0.01)
 		assert.InDelta(t, at.y(1), got.bottom, 0.01)
 		readable(t, allTexts(s))
@@ -53,6 +60,27 @@ func TestBoxes(t *testing.T) {
 	}
 	plain, _ := Chart(wedge(), look)
 	assert.Empty(t, having(elements(t, plain), "class", "box"))
+}
+
+// A part of a chart has of a box what stands on it, open where it goes on, and nothing over
+// places without a stitch.
+func TestBoxesOfAPart(t *testing.T) {
+	g := folded(false)
+	s, at := Chart(g.Part(0, 3, 0, len(g.Rows)), look)
+	box := having(elements(t, s), "class", "box")[0].attr["d"]
+	assert.Equal(t, 3, strings.Count(box, "M"), "left, head and foot: it goes on at the right: %s", box)
+	assert.InDelta(t, at.x(3), extent(t, box).right, 0.01)
+
+	empty := folded(false)
+	for i := range empty.Rows[1].Cells {
+		empty.Rows[1].Cells[i].X = -1
+	}
+	empty = empty.Part(0, 2, 0, len(g.Rows)) // without columns of the box
+	s, _ = Chart(empty, look)
+	for _, e := range elements(t, s) {
+		assert.NotContains(t, e.chars, "×", "there is no cell that is worked again")
+		assert.NotEqual(t, "box", e.attr["class"])
+	}
 }
 
 // No border of the gusset stands within a box: it would be said of each of its places.

@@ -169,10 +169,13 @@ func (d *dyer) before(s *stitch.Section, first bool) []Step {
 	return steps
 }
 
+// catchSaid begins the sentence that explains how strands are caught.
+const catchSaid = "“Catching” a yarn:"
+
 // catchTold explains the sign of a round in which strands are caught (common practice, no
 // source).
 func catchTold(every int) string {
-	return fmt.Sprintf("“Catching” a yarn: wherever it isn’t used for more than %s, catch it at least every %s. Cross it there with the working yarn, behind a stitch.", Plural(every, "stitch"), Ordinal(every))
+	return fmt.Sprintf(catchSaid+" wherever it isn’t used for more than %s, catch it at least every %s. Cross it there with the working yarn, behind a stitch.", Plural(every, "stitch"), Ordinal(every))
 }
 
 // coloured returns a round in its colours.

@@ -65,6 +65,33 @@ Weave in the ends; no loose thread stays inside.
 	assert.Equal(t, "In cream: knit (8).", Select(passages, stitch.Cuff, 1, 1)[0].Steps[0].Text, "a round by itself names its yarn")
 }
 
+// Some rounds by themselves come with what explains them, wherever that is told, and without
+// what explains others.
+func TestSelectedRoundsAreExplained(t *testing.T) {
+	catching, first, third := Step{Text: catchTold(5)}, Step{Text: "Motif 1, row 1: k9 rust."}, Step{Text: "Motif 1 (birds), row 10: k9 rust."}
+	passages := []Passage{
+		{stitch.Gusset, "Gusset", []Step{catching, first, third, {From: 1, To: 1, Text: "Catching rust: k8."}}},
+		{stitch.Hand, "Hand", []Step{
+			{From: 1, To: 1, Text: "Knit."}, {From: 2, To: 3, Text: "Catching rust: k3, row 10 of motif 1."}, {From: 4, To: 4, Text: "(row 1 of motif 1) twice."},
+		}},
+	}
+	for _, c := range []struct {
+		from, to int
+		want     []Step
+	}{
+		{1, 1, nil},
+		{3, 3, []Step{catching, third}},
+		{4, 4, []Step{first}},
+		{1, 4, []Step{catching, first, third}},
+	} {
+		steps := Select(passages, stitch.Hand, c.from, c.to)[0].Steps
+		require.Greater(t, len(steps), len(c.want))
+		assert.Equal(t, c.want, append([]Step(nil), steps[:len(c.want)]...))
+		assert.Equal(t, c.from, steps[len(c.want)].From)
+	}
+	assert.Empty(t, Select(passages, stitch.Hand, 5, 9))
+}
+
 // A purl in another yarn than the stitch below shows a bump of both, as on the ribs of the
 // hand that has the mirror image: it is said once (common practice, no source).
 func TestBumpsOfTwoColoursAreTold(t *testing.T) {
