@@ -33,8 +33,9 @@ type WholeCount struct {
 // aroundCounts is how many counts are told on either side of the nearest.
 const aroundCounts = 2
 
-// mostOffRound is how far a count that is offered may be off the wish, in mm: what is further
-// off is for another hand (common practice, no source: sizes are an inch apart).
+// mostOffRound is how far a count that is offered may be off the wish round the hand, in mm:
+// what is further off is for another hand (common practice, no source: sizes are an inch
+// apart). Round a part it is as much less as the part has fewer stitches.
 const mostOffRound = 25.4
 
 // CountsOf returns the counts that take each motif whole which goes round the hand, or round
@@ -85,7 +86,7 @@ func (pl *Planner) handCounts(d Document, now *mitt.Plan, wide int) []WholeCount
 		if err != nil {
 			one.Why = fault.Message(err)
 		} else {
-			if one.Off = p.Residual.Hand; one.tooFar() {
+			if one.Off = p.Residual.Hand; one.tooFar(mostOffRound) {
 				continue
 			}
 			one.Base, one.Gusset = p.Gusset.Base, p.Gusset.Stitches
@@ -98,8 +99,8 @@ func (pl *Planner) handCounts(d Document, now *mitt.Plan, wide int) []WholeCount
 	return list
 }
 
-// tooFar reports whether a count is for another hand.
-func (c *WholeCount) tooFar() bool { return !c.Now && math.Abs(c.Off) > mostOffRound }
+// tooFar reports whether a count is for another hand, which is off by more than so many mm.
+func (c *WholeCount) tooFar(most float64) bool { return !c.Now && math.Abs(c.Off) > most }
 
 // keptHand returns what the hand comes to if it is kept to the multiple of a motif, beside
 // what else is asked of it; nil if it can't be.
@@ -112,7 +113,7 @@ func (pl *Planner) keptHand(d Document, l *Laid) *WholeCount {
 	}
 	n := p.Body.Stitches.N
 	one := WholeCount{Number: mitt.HandStitches, Stitches: n, Times: n / l.Motif.Wide, Off: p.Residual.Hand}
-	if one.tooFar() {
+	if one.tooFar(mostOffRound) {
 		return nil
 	}
 	return &one
@@ -124,6 +125,7 @@ func (pl *Planner) keptHand(d Document, l *Laid) *WholeCount {
 func (pl *Planner) partCounts(d Document, now *mitt.Plan, n mitt.Number, l *Laid) []WholeCount {
 	var list []WholeCount
 	wide, has := l.Motif.Wide, now.Count(n)
+	most := mostOffRound * min(1, float64(has)/float64(now.Body.Stitches.N))
 	for _, v := range near(float64(has)-now.OffRound(n)*now.Gauge.Stitches, wide) {
 		p, err := pl.fixed(d, n, v)
 		if err != nil || p.Count(n) != v {
@@ -135,7 +137,7 @@ func (pl *Planner) partCounts(d Document, now *mitt.Plan, n mitt.Number, l *Laid
 			continue
 		}
 		one := WholeCount{Number: n, Stitches: v, Times: repeat.Across(section) / wide, Off: p.OffRound(n), Now: v == has}
-		if !one.tooFar() {
+		if !one.tooFar(most) {
 			list = append(list, one)
 		}
 	}

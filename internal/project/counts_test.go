@@ -83,6 +83,10 @@ func TestCountsThatAreOfferedCure(t *testing.T) {
 			assert.Equal(t, to.Times, came.Across, "%s %v, %s=%s", c.section, c.sheet, path, text)
 			assert.Equal(t, to.Stitches, after.Plan.Count(to.Number))
 			assert.LessOrEqual(t, math.Abs(to.Off), mostOffRound)
+			if to.Number != mitt.HandStitches {
+				most := mostOffRound * float64(out.Plan.Count(to.Number)) / float64(out.Plan.Body.Stitches.N)
+				assert.LessOrEqual(t, math.Abs(to.Off), most, "an inch is too much for a %s", c.section)
+			}
 			seen[to.Number]++
 		}
 		for _, one := range counts.List {

@@ -113,9 +113,10 @@ func (r *Repeat) MeetsGusset() bool {
 }
 
 // ByHand reports whether the repeat goes round the hand, so that the hand's count says how often.
-func (r *Repeat) ByHand() bool {
-	return r.Over == Round && (r.Section == Whole || roundHand(r.Section))
-}
+func (r *Repeat) ByHand() bool { return r.Over == Round && r.OnHand() }
+
+// OnHand reports whether the repeat lies on the hand, and not on a part with a count of its own.
+func (r *Repeat) OnHand() bool { return r.Section == Whole || roundHand(r.Section) }
 
 // Called returns what a repeat is called: its name, or else its place in the list, from 0, as
 // the written rounds count it.

@@ -123,9 +123,9 @@ func (a Answer) offWanted(c project.WholeCount) string {
 // keptAt returns the value of a button that fixes a count.
 func keptAt(c project.WholeCount) string { return fmt.Sprintf("%s=%d", c.Number.Path(), c.Stitches) }
 
-// countedPart returns the part whose count says how often a motif goes round.
+// countedPart returns the part of which the count says how often a motif goes round.
 func countedPart(l project.Laid) string {
-	if l.ByHand() {
+	if l.OnHand() {
 		return "hand"
 	}
 	return l.Section.Words()
