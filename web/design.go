@@ -2,7 +2,6 @@ package web
 
 import (
 	"bytes"
-	"cmp"
 	"errors"
 	"net/http"
 	"net/url"
@@ -24,7 +23,38 @@ func (s *Server) showDesign(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	return page(w, r, http.StatusOK, view.DesignPage(view.Design{Design: d}))
+	return s.designPage(w, r, http.StatusOK, view.Design{Design: d})
+}
+
+// designPage answers with the page of a mitt in its sizes, and its proofs: the pages of what
+// is saved. Where these can't be laid out, it says why in their place.
+func (s *Server) designPage(w http.ResponseWriter, r *http.Request, status int, d view.Design) error {
+	if d.Graded == nil {
+		return page(w, r, status, view.DesignPage(d))
+	}
+	sheets, err := s.app.PatternPages(r.Context(), d.ID, app.PatternAsk{Pictures: view.MittAt(d.ID, view.DesignBelow+"/photo/")}, app.Layout{Asked: r.URL.Query()})
+	if fault.KindOf(err) == fault.Invalid {
+		d.Proofs.Trouble = []string{fault.Message(err)}
+	} else if err != nil {
+		return err
+	}
+	if err == nil {
+		d.Proofs, d.Begins = view.NewPatternPrint(d.ID, sheets), sheets.Begins()
+		if d.Proofs.Pages, d.Proofs.Lacking, err = sheets.SVG(r.Context(), 0); err != nil {
+			return err
+		}
+	}
+	return page(w, r, status, view.DesignPage(d))
+}
+
+// savePatternTexts saves what was typed for the pattern.
+func (s *Server) savePatternTexts(w http.ResponseWriter, r *http.Request) error {
+	id, form, err := typed(r)
+	if err != nil {
+		return err
+	}
+	d, err := s.app.SavePattern(r.Context(), id, form)
+	return s.designed(w, r, id, view.Design{Design: d}, err)
 }
 
 // saveDesign saves what was typed of the sizes.
@@ -34,7 +64,7 @@ func (s *Server) saveDesign(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	d, err := s.app.SaveDesign(r.Context(), id, form)
-	return designed(w, r, id, view.Design{Design: d}, err)
+	return s.designed(w, r, id, view.Design{Design: d}, err)
 }
 
 // fillDesign fills the sizes from a standard.
@@ -51,7 +81,7 @@ func (s *Server) fillDesign(w http.ResponseWriter, r *http.Request) error {
 		}
 	}
 	d, err := s.app.FillSizes(r.Context(), id, app.SizeSet(r.PostForm.Get("set")), bounds[0], bounds[1], bounds[2])
-	return designed(w, r, id, view.Design{Design: d}, err)
+	return s.designed(w, r, id, view.Design{Design: d}, err)
 }
 
 // listDesign adds sizes from a pasted list.
@@ -62,12 +92,12 @@ func (s *Server) listDesign(w http.ResponseWriter, r *http.Request) error {
 	}
 	list := r.PostForm.Get("list")
 	d, err := s.app.PasteSizes(r.Context(), id, list)
-	return designed(w, r, id, view.Design{Design: d, List: list}, err)
+	return s.designed(w, r, id, view.Design{Design: d, List: list}, err)
 }
 
 // designed answers a change of the sizes: with the page again, or with what could not
 // be saved, as it was typed, and why.
-func designed(w http.ResponseWriter, r *http.Request, id int64, d view.Design, err error) error {
+func (s *Server) designed(w http.ResponseWriter, r *http.Request, id int64, d view.Design, err error) error {
 	var fields fault.Fields
 	switch {
 	case err == nil:
@@ -76,9 +106,9 @@ func designed(w http.ResponseWriter, r *http.Request, id int64, d view.Design, e
 		return err
 	case fault.KindOf(err) == fault.Conflict:
 		d.Message = fault.Message(err) + " What you typed stands below, not saved. Send it once more to save it over the other."
-		return page(w, r, http.StatusConflict, view.DesignPage(d))
+		return s.designPage(w, r, http.StatusConflict, d)
 	case errors.As(err, &fields):
-		return page(w, r, http.StatusBadRequest, view.DesignPage(d))
+		return s.designPage(w, r, http.StatusBadRequest, d)
 	}
 	return err
 }
@@ -129,5 +159,5 @@ func (s *Server) printPattern(w http.ResponseWriter, r *http.Request) error {
 
 // patternAsk reads how the text is put from the query of an address.
 func patternAsk(q url.Values) app.PatternAsk {
-	return app.PatternAsk{Hand: cmp.Or(q.Get("side"), "right"), ByRound: q.Has("rounds")}
+	return app.PatternAsk{Hand: q.Get("side"), ByRound: q.Has("rounds")}
 }

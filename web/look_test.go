@@ -61,13 +61,14 @@ func TestClassesForEverybody(t *testing.T) {
 	b := newBrowser(t)
 	sample := b.sample()
 	b.desk(sample, "fit")
+	own := await[string](b, `fetch("/mitts", {method: "POST", body: new URLSearchParams("name=Harbour")}).then((r) => new URL(r.url).pathname.replace(/\/desk\/.*/, ""))`)
 	class := classOf(b)
 	dragStudents(b, class)
 	await[string](b, fmt.Sprintf(`fetch(%q, {method: "POST", body: new URLSearchParams("set=glove_sizes&from=6&to=11&step=1")}).then((r) => r.url)`, sample+"/design/fill"))
 	pages := map[string]string{
 		"classes": "/classes", "class": class, "student": class + "/students/2", "print-class": class + "/print?pieces=plan", "print-sizes": sample + "/sizes",
 		"print-wall": sample + "/wall", "print-grid": "/paper/grid", "pattern-faulty": sample + "/desk/pattern?paper=a4&cell=x&place-plan=x",
-		"pattern": sample + "/desk/pattern?paper=a4", "design": sample + "/design",
+		"pattern": sample + "/desk/pattern?paper=a4", "design": sample + "/design", "design-begun": own + "/design",
 	}
 	if testenv.Long() {
 		pages["pattern-letter"] = sample + "/desk/pattern?paper=letter"

@@ -77,6 +77,7 @@ func (s *Server) routes() http.Handler {
 		r.Post(view.DesignBelow, s.answer(s.heavy(limited(maxForm, s.saveDesign))))
 		r.Post(view.DesignBelow+"/fill", s.answer(s.heavy(limited(maxForm, s.fillDesign))))
 		r.Post(view.DesignBelow+"/list", s.answer(s.heavy(limited(maxForm, s.listDesign))))
+		r.Post(view.DesignBelow+"/texts", s.answer(s.heavy(limited(maxForm, s.savePatternTexts))))
 		r.Get(view.DesignBelow+"/print.pdf", s.answer(s.heavy(s.printPattern)))
 		r.Get(view.DesignBelow+"/words.txt", s.answer(s.heavy(s.downloadPattern)))
 		r.Post(view.DesignBelow+"/open", s.answer(s.heavy(limited(maxForm, s.openSize))))

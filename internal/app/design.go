@@ -25,6 +25,8 @@ type Design struct {
 	Fault  error         // why not
 	Faults fault.Fields  // of single fields
 	Beside grade.Texts   // what is saved, where another window saved in between
+
+	Wrote project.PatternTexts // what was typed for the pattern, where that could not be saved; else nil
 }
 
 // design works out the sizes of a document.

@@ -51,10 +51,15 @@ func documentOf(name string, g *grade.Graded) project.Document {
 	return project.Document{Name: name, Side: project.Right, Pattern: g.Design.Pattern}
 }
 
+// wordings are the ways to write stitches by their choices.
+var wordings = map[string]pattern.Wording{"short": pattern.Short, "full": pattern.Full, "both": pattern.Both}
+
 // PatternAsk says how the text of a pattern is put.
 type PatternAsk struct {
 	Hand    string // "right" or "left", for that hand alone; else for both, apart where they differ
 	ByRound bool   // a gusset is told round by round, not by its rhythm
+
+	Pictures string // the address of photographs on a page, up to their names; empty: they are held by the pages
 }
 
 // GradeWords writes the text of a graded design, for all sizes.
@@ -63,7 +68,7 @@ func GradeWords(ctx context.Context, raw []byte, ask PatternAsk, w io.Writer) er
 	if err != nil {
 		return err
 	}
-	t, _, err := textOf(project.NewPlanner(), g, documentOf("Pattern", g), nil, ask)
+	t, _, err := textOf(project.NewPlanner(), g, documentOf("Pattern", g), nil, ask.kept(g.Design.Pattern))
 	if err != nil {
 		return err
 	}
@@ -76,6 +81,7 @@ func GradePages(ctx context.Context, raw []byte, name string, ask PatternAsk, l 
 	if err != nil {
 		return Sheets{}, err
 	}
+	ask = ask.kept(g.Design.Pattern)
 	t, sizes, err := textOf(project.NewPlanner(), g, documentOf(name, g), nil, ask)
 	if err != nil {
 		return Sheets{}, err
@@ -116,7 +122,7 @@ func (a *App) inSizes(ctx context.Context, id int64, ask PatternAsk) (d Design, 
 	}
 	pl, done := a.plannerOf(&w)
 	defer done()
-	t, sizes, err = textOf(pl, d.Graded, w.doc, w.Marks, ask)
+	t, sizes, err = textOf(pl, d.Graded, w.doc, w.Marks, ask.kept(w.doc.Pattern))
 	return d, t, sizes, err
 }
 
@@ -126,7 +132,7 @@ func (a *App) PatternPages(ctx context.Context, id int64, ask PatternAsk, l Layo
 	if err != nil {
 		return Sheets{}, err
 	}
-	return patternSheets(d.Doc.Name, d.Doc.Print, d.Graded, sizes, t, d.Doc.Pattern, ask, l)
+	return patternSheets(d.Doc.Name, d.Doc.Print, d.Graded, sizes, t, d.Doc.Pattern, ask.kept(d.Doc.Pattern), l)
 }
 
 // PatternWords writes the text of a mitt for all its sizes, and returns the mitt's name.
@@ -184,6 +190,6 @@ func textOfHand(pl *project.Planner, g *grade.Graded, doc project.Document, mark
 		}
 		sizes[i] = pattern.Size{Name: s.Name, Out: out}
 	}
-	t, err := pattern.Of(sizes, pattern.Style{Rhythm: !ask.ByRound})
+	t, err := pattern.Of(sizes, pattern.Style{Rhythm: !ask.ByRound, Wording: wordings[doc.Pattern.Given(project.PatternWording)]})
 	return t, sizes, err
 }

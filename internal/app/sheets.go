@@ -119,6 +119,18 @@ func (s *Sheets) lay(pages []*draw.Scene) {
 // Empty reports whether there is nothing to print.
 func (s Sheets) Empty() bool { return s.scenes == nil }
 
+// Begins returns for each page the first part that begins on it; "" where none does.
+func (s Sheets) Begins() (list []string) {
+	for p := range s.Pages() {
+		first := ""
+		if len(p.scene.Headings) > 0 {
+			first = p.scene.Headings[0].Text
+		}
+		list = append(list, first)
+	}
+	return list
+}
+
 // Page is one printed page.
 type Page struct{ scene *draw.Scene }
 

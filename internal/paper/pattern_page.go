@@ -19,6 +19,9 @@ func (p patternPages) headAndFoot() {
 			page.Label += ": " + p.coverLabel()
 			continue
 		}
+		if has := headings([]*draw.Scene{page}); len(has) > 0 {
+			page.Label += ": " + strings.Join(has, ", ")
+		}
 		p.runningHead(page)
 		p.patternFoot(page, i+1)
 	}
@@ -30,14 +33,15 @@ func (p patternPages) runningHead(page *draw.Scene) {
 	heavy := draw.TextStyle{Size: p.small, Face: draw.Semibold}
 	y, right := margin+p.small, p.size.Width-margin
 	x := margin
+	between := draw.Measure(" ", p.small, draw.Regular)
 	put := func(text string, style draw.TextStyle) {
 		page.Text(x, y, text, style)
-		x += draw.Measure(text, style.Size, style.Face)
+		x += draw.Measure(text, style.Size, style.Face) + between
 	}
-	put("size ", size)
+	put("size", size)
 	put(p.Text.Sizes[0], heavy)
 	if others := p.Text.Sizes[1:]; len(others) > 0 {
-		put(shorten(" ("+strings.Join(others, ", ")+")", right-x, p.small), size)
+		put(shorten("("+strings.Join(others, ", ")+")", right-x, p.small), size)
 		const mark = "mark yours all through before you begin"
 		if size.Anchor = draw.End; x+draw.Measure(mark, p.small, draw.Regular)+5 < right {
 			page.Text(right, y, mark, size)

@@ -24,6 +24,9 @@ type Design struct {
 	app.Design
 	Message string // why nothing was saved
 	List    string // a pasted list that could not be taken
+
+	Proofs Print    // the pages
+	Begins []string // what begins on each of them
 }
 
 // Bar returns the bar of the page.
@@ -31,7 +34,7 @@ func (d Design) Bar() Bar { return roomBar(d.ID, d.Doc.Name, PatternDesk) }
 
 // NewPatternPrint returns the pages of a mitt in all its sizes.
 func NewPatternPrint(id int64, s app.Sheets) Print {
-	return newMittPrint(id, s, "Pattern of ", DesignBelow+"/print")
+	return newMittPrint(id, s, "", DesignBelow+"/print")
 }
 
 // nested draws the sizes that can be made over each other; "" if none can.
@@ -62,7 +65,7 @@ func (d Design) fault(path string) string {
 func (d Design) elsewhere() []string {
 	var list []string
 	for _, f := range d.Faults {
-		i, shown := 0, false
+		i, shown := 0, slices.Contains(written, f.Path)
 		for _, field := range d.fields() {
 			for i = range d.rows() {
 				shown = shown || f.Path == grade.SizePath(i, field.path)
