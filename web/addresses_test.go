@@ -54,6 +54,8 @@ var earlierForms = []struct {
 	{"%M/name", url.Values{"name": {"Rust"}}, "/"},
 	{"%M/name", url.Values{"name": {"Rust"}, "to": {"chart"}}, "%M/desk/chart"},
 	{"%M/name", url.Values{"name": {"Rust"}, "to": {"//elsewhere"}}, "/"},
+	{"%M/hand", url.Values{"side": {"left"}, "to": {"knit"}}, "%M/desk/knit?side=left"},
+	{"%M/hand", url.Values{"side": {"right"}, "to": {"//elsewhere"}}, "%M"},
 	{"%M/copy", nil, "/mitts/2"},
 	{"%M/begin", url.Values{"name": {"Next"}}, "/mitts/3"},
 	{"%M/archive", url.Values{"archived": {"true"}}, "/"},

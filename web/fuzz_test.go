@@ -116,6 +116,7 @@ func FuzzForm(f *testing.F) {
 		{"/mitts/1/what-if/take", "after=1"},
 		{"/mitts/1/name", "name=Ada"},
 		{"/mitts/1/archive", "archived=true"},
+		{"/mitts/1/hand", "side=left&to=knit"},
 		{"/mitts/1/copy", ""},
 		{"/mitts/1/begin", "name=Ada&pins=true"},
 		{"/mitts/1/yarns", "from=2"},

@@ -40,6 +40,7 @@ func (s *Server) routes() http.Handler {
 		r.Get("/yarns", s.answer(s.showPalettes))
 		r.Post("/yarns", s.answer(limited(maxForm, s.bringYarns)))
 		r.Post("/name", s.answer(limited(maxForm, s.renameMitt)))
+		r.Post("/hand", s.answer(limited(maxForm, s.showHand)))
 		r.Post("/archive", s.answer(limited(maxForm, s.archiveMitt)))
 		r.Get("/chart", s.answer(s.showChart))
 		r.Post("/chart", s.answer(limited(maxChart, s.saveChart)))

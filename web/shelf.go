@@ -63,6 +63,22 @@ func (s *Server) renameMitt(w http.ResponseWriter, r *http.Request) error {
 	return toShelf(w, r)
 }
 
+// showHand shows the other hand of a pair, from now on and on every desk.
+func (s *Server) showHand(w http.ResponseWriter, r *http.Request) error {
+	id, _, err := typed(r)
+	if err != nil {
+		return err
+	}
+	side := r.PostForm.Get("side")
+	if err := s.app.ShowHand(r.Context(), id, side); err != nil {
+		return err
+	}
+	if to := r.PostForm.Get("to"); view.IsDesk(to) {
+		return toMitt(w, r, id, "/desk/"+to+"?side="+side)
+	}
+	return toMitt(w, r, id, "")
+}
+
 func (s *Server) archiveMitt(w http.ResponseWriter, r *http.Request) error {
 	id, _, err := typed(r)
 	if err != nil {

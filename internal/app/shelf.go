@@ -170,6 +170,11 @@ func (a *App) RenameMitt(ctx context.Context, id int64, name string) error {
 	return a.changeDocument(ctx, id, func(doc *project.Document) { doc.Name = strings.TrimSpace(name) })
 }
 
+// ShowHand shows one hand of a pair, "right" or "left", on every page of its mitt from now on.
+func (a *App) ShowHand(ctx context.Context, id int64, side string) error {
+	return a.changeDocument(ctx, id, func(doc *project.Document) { doc.Side = project.Side(side) })
+}
+
 // ArchiveMitt puts a mitt away, or brings it back.
 func (a *App) ArchiveMitt(ctx context.Context, id int64, archived bool) error {
 	return a.changeDocument(ctx, id, func(doc *project.Document) { doc.Archived = archived })

@@ -89,8 +89,12 @@ func (e Edit) checkValue(path string, faults *fault.Fields) {
 		if e.Value != "" && !strand.MatchString(e.Value) {
 			faults.Add(path+".value", "is %.20q, which is no strand; write its yarn and over how many stitches it passes, such as b7", e.Value)
 		}
+	case Motifs:
+		if e.Value != "" && !onMotif.MatchString(e.Value) {
+			faults.Add(path+".value", "is %.20q, which is no stitch of a motif; write the hand, its size and the stitch, such as r8x6.3.5", e.Value)
+		}
 	default:
-		faults.Add(path+".layer", "is %.20q; write stitch, colour, note, needles or strand", e.Layer)
+		faults.Add(path+".layer", "is %.20q; write stitch, colour, note, needles, strand or motif", e.Layer)
 	}
 }
 

@@ -14,7 +14,8 @@ type Layer string
 
 // The layers of a cell. A note may also belong to a whole round, and the mark of
 // the round on the needles always does; such an edit has no column. A strand that is
-// meant to be long is marked on the stitch before it. An edit of
+// meant to be long is marked on the stitch before it. A stitch that is painted on a motif is
+// marked with the motif's stitch under it. An edit of
 // the sheet changes no cell: its column is the path of a field.
 const (
 	Stitches Layer = "stitch"
@@ -22,16 +23,17 @@ const (
 	Notes    Layer = "note"
 	Needles  Layer = "needles"
 	Strands  Layer = "strand"
+	Motifs   Layer = "motif"
 	Sheet    Layer = "sheet"
 )
 
 // layers are the layers of a mark, in the order in which edits are listed.
-var layers = []Layer{Stitches, Colours, Notes, Needles, Strands}
+var layers = []Layer{Stitches, Colours, Notes, Needles, Strands, Motifs}
 
 // Edit sets one layer of one cell to a value: the code of an operation, the ID
-// of a yarn, a text, or the yarn and the length of a strand. An empty value restores the plan. A cell is named by
-// section, round (from 1) and column of the right hand, so that an edit
-// outlives the plan that it was painted on.
+// of a yarn, a text, the yarn and the length of a strand, or a stitch of a motif. An empty
+// value restores the plan. A cell is named by section, round (from 1) and column of the
+// right hand, so that an edit outlives the plan that it was painted on.
 type Edit struct {
 	Section stitch.Part `json:"section"`
 	Round   int         `json:"round"`
@@ -48,7 +50,7 @@ type Anchor struct {
 }
 
 // Mark is what was painted on a cell; an empty layer is as planned.
-type Mark struct{ Stitch, Colour, Note, Needles, Strand string }
+type Mark struct{ Stitch, Colour, Note, Needles, Strand, Motif string }
 
 // Marks are the painted cells of a mitt.
 type Marks map[Anchor]Mark
@@ -67,6 +69,8 @@ func (m *Mark) layer(l Layer) *string {
 		return &m.Needles
 	case Strands:
 		return &m.Strand
+	case Motifs:
+		return &m.Motif
 	}
 	return &m.Stitch
 }
@@ -146,7 +150,7 @@ func OfSheet(edits []Edit) []Edit {
 	return list
 }
 
-// OnlyCells reports whether edits set only stitches, colours, notes and strands, which
+// OnlyCells reports whether edits set only what belongs to cells and rounds, which
 // change neither the numbers of the mitt nor the count at the needles.
 func OnlyCells(edits []Edit) bool {
 	for _, e := range edits {
@@ -190,6 +194,8 @@ func (e Edit) Words(p Palette) string {
 		return "the round on the needles"
 	case Strands:
 		return "a long strand that is meant"
+	case Motifs:
+		return "a stitch of a motif"
 	}
 	if op, ok := stitch.ByCode(e.Value); ok {
 		return op.Words()

@@ -20,9 +20,10 @@ func (m Mark) meant(f Float) bool {
 	return err == nil && f.Length <= longest
 }
 
-// painted reports whether a mark shows on its cell. That a strand is meant does not.
+// painted reports whether a mark shows on its cell. That a strand is meant, or which stitch of
+// a motif lies under it, does not.
 func (m Mark) painted() bool {
-	m.Strand = ""
+	m.Strand, m.Motif = "", ""
 	return m != Mark{}
 }
 

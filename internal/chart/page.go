@@ -30,6 +30,8 @@ type Page struct {
 	Marks      []Edit     `json:"marks"`
 	Lost       []PageLost `json:"lost"`
 
+	Drifted []PageDrift `json:"drifted,omitempty"` // painted stitches under which their motif moved
+
 	Repeats []PageRepeat `json:"repeats,omitempty"` // in the order in which they are laid
 
 	Hand     map[stitch.Part]int `json:"hand,omitempty"` // rounds of the whole hand before each of its sections
@@ -120,6 +122,29 @@ type PageYarn struct {
 type PageLost struct {
 	Edit
 	Words string `json:"words"`
+}
+
+// PageDrift is a painted stitch under which its motif came to lie otherwise, and where the
+// stitch of the motif is now, if there is one.
+type PageDrift struct {
+	At PagePlace  `json:"at"`
+	To *PagePlace `json:"to,omitempty"`
+}
+
+// PagePlace names a cell.
+type PagePlace struct {
+	Section stitch.Part `json:"section"`
+	Round   int         `json:"round"`
+	Column  string      `json:"column"`
+}
+
+// NewPageDrift returns a drift as a page has it.
+func NewPageDrift(d Drift) PageDrift {
+	p := PageDrift{At: PagePlace(d.At)}
+	if to := PagePlace(d.To); to.Column != "" {
+		p.To = &to
+	}
+	return p
 }
 
 // Page returns the grid as data.

@@ -341,11 +341,12 @@ func (s Source) turned(op stitch.Op) stitch.Op {
 	return op
 }
 
-// Lost returns the edits whose cells this plan no longer has.
+// Lost returns the edits whose cells this plan no longer has. On which stitch of a motif one
+// was painted is no mark of its own.
 func (s Source) Lost() []Edit {
 	var lost []Edit
 	for _, e := range s.Marks.Edits() {
-		if !s.has(e.Anchor()) {
+		if e.Layer != Motifs && !s.has(e.Anchor()) {
 			lost = append(lost, e)
 		}
 	}

@@ -35,7 +35,7 @@ func drawPlaces(s *draw.Scene, gaps [][]int, at Geometry, knitted bool) {
 		}
 	}
 	if knitted {
-		s.Path(dots.String(), draw.Style{Class: "gap-dots", Stroke: gridColour, Width: at.CellWidth / 12, Dash: draw.Number(at.CellWidth/12) + " " + draw.Number(at.CellWidth/4)})
+		s.Path(dots.String(), draw.Style{Class: "gap-dots", Stroke: pencilColour, Width: at.CellWidth / 7, Dash: draw.Number(at.CellWidth/7) + " " + draw.Number(at.CellWidth*5/14)})
 		return
 	}
 	s.Path(tone.String(), draw.Style{Class: "gap", Fill: gapColour})

@@ -19,11 +19,12 @@ type Outputs struct {
 	Terms   words.Terms // of its sentences
 	Unit    units.Unit  // of its sheet
 	Plan    *mitt.Plan
-	Planned stitch.Mitt  // the right hand, without the strokes
-	Mitt    stitch.Mitt  // as it is knitted: with the strokes, for the document's side and knitter
-	Charts  chart.Source // of every view
-	Lost    []chart.Edit // painted cells that have no place in this plan
-	Repeats []Laid       // in the order in which they are laid
+	Planned stitch.Mitt   // the right hand, without the strokes
+	Mitt    stitch.Mitt   // as it is knitted: with the strokes, for the document's side and knitter
+	Charts  chart.Source  // of every view
+	Lost    []chart.Edit  // painted cells that have no place in this plan
+	Drifted []chart.Drift // painted cells under which their motif moved
+	Repeats []Laid        // in the order in which they are laid
 	Words   []words.Passage
 	Reasons []words.Reason
 	Unsound []stitch.Unsound // what the strokes leave unsound
@@ -85,6 +86,7 @@ func (pl *Planner) Outputs(planned *Planned, d Document, marks chart.Marks) (out
 	out.Yarn, out.Ball = yarn.Of(plan, out.Planned, planned.extra.yarn), planned.extra.yarn.Ball
 	out.Charts = planned.charts(out.Planned, d, marks)
 	out.Lost, out.Repeats = out.Charts.Lost(), laidOn(planned.extra.repeats, out.Charts)
+	out.Drifted = out.Charts.Drifted()
 	used := out.Charts.Shares()
 	out.Colours = yarn.Colours(plan, out.Yarn, shares(used))
 	out.Yarn = out.Yarn.InColours(out.Colours, out.Ball)

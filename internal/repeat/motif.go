@@ -96,7 +96,7 @@ func (m Motif) read(rows []string, what string, set func(at int, letter byte) bo
 	for _, row := range rows { // a strange character may count as several
 		for _, c := range row {
 			if c != leave && (c >= utf8.RuneSelf || !set(0, byte(c))) {
-				return fmt.Sprintf("has %c in a row; write %s, and a point for what lies under", c, what)
+				return fmt.Sprintf("has %c in a row; write %s, and a dot for what lies beneath", c, what)
 			}
 		}
 	}

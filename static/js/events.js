@@ -21,8 +21,8 @@ export const round = event("round");
 export const painted = event("painted");
 
 // view: the address names another view of the chart, or the marks that have no
-// place in it have to be listed anew. Told by chart/editor.js and
-// chart/main.js, heard by measure.js.
+// place in it have to be listed anew. Told by chart/editor.js,
+// chart/lost.js and chart/main.js, heard by measure.js.
 export const view = event("view");
 
 // swapped: a part of the page with a chart was replaced. { root }. Told by

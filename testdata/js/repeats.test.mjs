@@ -1,6 +1,7 @@
 import assert from "node:assert/strict";
 import test from "node:test";
 import { borders, coverOf, extent } from "../../static/js/chart/borders.js";
+import { bound, freed, taken } from "../../static/js/chart/bound.js";
 import { Model } from "../../static/js/chart/model.js";
 import { changed, drawing, field, follow, laidAnew, moved, removed, seen, stretched, swapped } from "../../static/js/chart/repeats.js";
 import { page } from "./cases.mjs";
@@ -113,4 +114,27 @@ test("what is seen on a block is what is painted there, or laid", () => {
     { left: 0, up: 0, stitch: "", colour: "b" },
     { left: 1, up: 0, stitch: "p", colour: "" },
   ]);
+});
+
+test("what is painted on a motif has its stitch there, goes along with it, or is left", () => {
+  const lies = (row) => (row.section === "gusset" && row.round <= 2 ? { lies: [{ i: 0, n: 6, r: 0, x: 0, s: 1, y: row.round - 1 }] } : {});
+  const model = chart([dots()], lies);
+  const row = model.row(1);
+  const [on, beside] = [row.cells[4], row.cells[6]].map(({ column }) => ({ section: row.section, round: 1, column }));
+  const paint = (at, layer, value) => ({ ...at, layer, value });
+  const stroke = bound(model, [paint(on, "colour", "c"), paint(on, "stitch", "p"), paint(beside, "colour", "c")]);
+  assert.deepEqual(stroke.slice(3), [paint(on, "motif", "r3x2.1.0")]);
+  model.apply(stroke);
+  assert.deepEqual(bound(model, [paint(on, "colour", "")]), [paint(on, "colour", "")], "it is painted still");
+  assert.deepEqual(bound(model, [paint(on, "colour", ""), paint(on, "stitch", "")]).slice(2), [paint(on, "motif", "")]);
+  const to = { ...on, round: 2 };
+  const along = taken(model, [{ at: on, to }, { at: beside }]);
+  assert.deepEqual(bound(model, along), along, "it says its stitch itself");
+  model.apply(along);
+  assert.equal(model.mark(1, on.column).motif, "");
+  assert.deepEqual(model.mark(2, on.column), { stitch: "p", colour: "c", note: "", needles: "", strand: "", motif: "r3x2.1.0" });
+  assert.equal(model.mark(1, beside.column).colour, "c", "what lies nowhere stays");
+  model.apply(freed([{ at: to }]));
+  assert.equal(model.mark(2, on.column).motif, "");
+  assert.equal(model.mark(2, on.column).colour, "c");
 });

@@ -44,7 +44,7 @@ func TestTape(t *testing.T) {
 // The bar says, in this order: the way to the shelf, the mitt's name, the hands,
 // the plan, and when it was saved.
 func TestBarInOrder(t *testing.T) {
-	b := Bar{ID: 7, Name: "Rust <b>", Desk: ChartDesk, Line: []planNumber{{"cast on ", "36", mitt.CastOn}}, Saved: "14:03", Sides: bothSides(project.Left, "")}
+	b := Bar{ID: 7, Name: "Rust <b>", Desk: ChartDesk, Line: []planNumber{{"cast on ", "36", mitt.CastOn}}, Saved: "14:03", Sides: bothSides(project.Left, false)}
 	doc := parsed(t, bar(b))
 	head := doc.Find("header")
 	assert.Equal(t, []string{"Shelf", "Rust <b>", "right hand", "left hand", "cast on 36", "saved 14:03"}, texts(head.Find(".home, h1, .sides > *, .plan-line, #saved")))
@@ -57,10 +57,11 @@ func TestBarInOrder(t *testing.T) {
 	assert.Equal(t, []string{"side=right", "side=left"}, hands.Map(func(_ int, s *goquery.Selection) string { return s.AttrOr("value", "") }))
 	assert.Equal(t, "measure-form", hands.AttrOr("form", ""), "a press saves with the mitt's form, also without a script")
 
-	b.Sides = bothSides(project.Left, KnitDesk.At(7))
-	links := parsed(t, bar(b)).Find(".sides a")
-	assert.Equal(t, []string{"", "true"}, links.Map(func(_ int, s *goquery.Selection) string { return s.AttrOr("aria-current", "") }))
-	assert.Equal(t, []string{"/mitts/7/desk/knit?side=right", "/mitts/7/desk/knit?side=left"}, links.Map(func(_ int, s *goquery.Selection) string { return s.AttrOr("href", "") }))
+	b.Sides, b.Desk = bothSides(project.Left, true), KnitDesk
+	own := parsed(t, bar(b)).Find(`.sides form[action="/mitts/7/hand"]`)
+	assert.Equal(t, []string{"false", "true"}, own.Find("button").Map(func(_ int, s *goquery.Selection) string { return s.AttrOr("aria-pressed", "") }))
+	assert.Equal(t, []string{"right", "left"}, own.Find("button").Map(func(_ int, s *goquery.Selection) string { return s.AttrOr("value", "") }))
+	assert.Equal(t, "knit", own.Find(`[name="to"]`).AttrOr("value", ""), "it comes back to its desk")
 
 	room := parsed(t, bar(roomBar(7, "Rust", FitDesk)))
 	assert.Zero(t, room.Find(".sides, #saved").Length(), "a side room shows no hand, and has nothing to save")
@@ -97,7 +98,7 @@ func TestBehindTheName(t *testing.T) {
 // An answer to the form brings each part of the bar that follows from it, to the
 // place that the bar has for it.
 func TestBarFollowsTheForm(t *testing.T) {
-	b := Bar{ID: 7, Name: "Rust", Desk: FitDesk, Line: []planNumber{{"cast on ", "36", mitt.CastOn}}, Sides: bothSides(project.Right, "")}
+	b := Bar{ID: 7, Name: "Rust", Desk: FitDesk, Line: []planNumber{{"cast on ", "36", mitt.CastOn}}, Sides: bothSides(project.Right, false)}
 	page, answer := parsed(t, bar(b)), parsed(t, barFragments(b))
 	parts := answer.Find("[data-fragment]")
 	require.Equal(t, 4, parts.Length())

@@ -102,6 +102,9 @@ func newChart(doc project.Document, out *project.Outputs, ask ChartAsk) Chart {
 	for _, e := range out.Lost {
 		c.Page.Lost = append(c.Page.Lost, chart.PageLost{Edit: e, Words: e.Words(c.Yarns)})
 	}
+	for _, d := range out.Drifted {
+		c.Page.Drifted = append(c.Page.Drifted, chart.NewPageDrift(d))
+	}
 	return c
 }
 

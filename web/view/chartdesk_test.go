@@ -135,7 +135,8 @@ func TestLostBlocks(t *testing.T) {
 		lost(stitch.Gusset, 2, "A1", "blue"), lost(stitch.Gusset, 2, "Z1", "blue"),
 	})
 	require.Len(t, blocks, 3)
-	assert.Equal(t, lostBlock{"gusset, rounds 1–3: cream, blue (3 marks)", "0 2 3", 3}, blocks[0])
+	assert.Equal(t, lostBlock{"gusset, rounds 1–3: cream, blue", "0 2 3", 3}, blocks[0])
+	assert.Equal(t, []string{" (3 marks)", ""}, []string{blocks[0].many(), blocks[1].many()})
 	assert.Equal(t, "hand, round 9: purl", blocks[1].Words)
 	assert.Equal(t, "4", blocks[2].At, "the other edge is a block of its own")
 }

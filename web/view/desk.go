@@ -65,26 +65,17 @@ type Bar struct {
 	Sides []SideMark
 }
 
-// SideMark is one hand of the pair in the bar. Without an address it is a
-// choice in the mitt's form.
+// SideMark is one hand of the pair in the bar. A press on it shows that hand on every desk: it
+// is a choice in the mitt's form, or, where a page has none, a form of its own.
 type SideMark struct {
 	Side project.Side
 	Now  bool
-	To   templ.SafeURL
+	Own  bool // a form of its own
 }
 
-// bothSides returns the marks of a pair. desk is the address at which either is
-// shown; empty if the page has the mitt's form.
-func bothSides(now project.Side, desk string) []SideMark {
-	var list []SideMark
-	for _, side := range []project.Side{project.Right, project.Left} {
-		m := SideMark{Side: side, Now: side == now}
-		if desk != "" {
-			m.To = templ.SafeURL(desk + "?side=" + string(side))
-		}
-		list = append(list, m)
-	}
-	return list
+// bothSides returns the marks of a pair; own on a page without the mitt's form.
+func bothSides(now project.Side, own bool) []SideMark {
+	return []SideMark{{project.Right, now == project.Right, own}, {project.Left, now == project.Left, own}}
 }
 
 // current marks the desk of the page on the tape, or that of a side room: F8
@@ -105,7 +96,7 @@ func (b Bar) href(rest string) templ.SafeURL {
 
 // Bar returns the bar of a desk that has the mitt's form.
 func (m Mitt) Bar() Bar {
-	b := Bar{ID: m.ID, Name: m.Doc.Name, Desk: m.Desk, Saved: m.Saved, Sides: bothSides(m.Doc.Side, "")}
+	b := Bar{ID: m.ID, Name: m.Doc.Name, Desk: m.Desk, Saved: m.Saved, Sides: bothSides(m.Doc.Side, false)}
 	if m.Form != "" {
 		b.Sides, b.Room = nil, true
 	}
@@ -117,12 +108,12 @@ func (m Mitt) Bar() Bar {
 
 // Bar returns the bar of the page of a mitt on the needles.
 func (n Needles) Bar() Bar {
-	return Bar{ID: n.ID, Name: n.Doc.Name, Desk: KnitDesk, Sides: bothSides(n.Doc.Side, KnitDesk.At(n.ID))}
+	return Bar{ID: n.ID, Name: n.Doc.Name, Desk: KnitDesk, Sides: bothSides(n.Doc.Side, true)}
 }
 
 // Bar returns the bar of the page of a mitt's tries.
 func (t Tries) Bar() Bar {
-	b := Bar{ID: t.ID, Name: t.Doc.Name, Desk: TryDesk, Sides: bothSides(t.Doc.Side, TryDesk.At(t.ID))}
+	b := Bar{ID: t.ID, Name: t.Doc.Name, Desk: TryDesk, Sides: bothSides(t.Doc.Side, true)}
 	if t.Plan != nil {
 		b.Line, b.Fixed = planNumbers(t.Plan), t.Doc.Sheet.Fixed()
 	}

@@ -3,6 +3,7 @@ package view
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"thenar/internal/chart"
@@ -48,11 +49,33 @@ func newLostBlock(lost []chart.PageLost, at []int) lostBlock {
 	slices.Sort(rounds)
 	b := lostBlock{N: len(at), At: strings.Join(places, " ")}
 	b.Words = lost[at[0]].Section.Words() + ", " + words.Ranges(slices.Compact(rounds)) + ": " + strings.Join(what, ", ")
-	if b.N > 1 {
-		b.Words += fmt.Sprintf(" (%d marks)", b.N)
-	}
 	return b
 }
+
+// many says of a block of several marks how many they are.
+func (b lostBlock) many() string {
+	if b.N == 1 {
+		return ""
+	}
+	return fmt.Sprintf(" (%d marks)", b.N)
+}
+
+// saidOf says something of n marks: in the words for one, or in those for several, which have a
+// 0 for their number.
+func saidOf(n int, one, some string) string {
+	if n == 1 {
+		return one
+	}
+	return strings.Replace(some, "0", strconv.Itoa(n), 1)
+}
+
+// What is said over marks to be decided, of one and of several.
+const (
+	lostOne     = "1 mark has no place in this plan. It is kept, and comes back with a plan that has its round."
+	lostSome    = "0 marks have no place in this plan. They are kept, and come back with a plan that has their rounds."
+	driftedOne  = "1 painted stitch no longer lies where it did in its motif."
+	driftedSome = "0 painted stitches no longer lie where they did in their motif."
+)
 
 // it names the block in what can be done with it, and them its marks.
 func (b lostBlock) it() string {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"strconv"
+	"strings"
 
 	"thenar/internal/draw"
 	"thenar/internal/picture"
@@ -36,8 +37,14 @@ func motifsLie(n int) string {
 // motifsSaid says what became of the motifs, in one sentence, and whether they are to be looked
 // at; empty without any.
 func (a Answer) motifsSaid() (said string, look bool) {
+	if n := len(a.Out.Drifted); n > 0 {
+		said, look = saidOf(n, driftedOne, driftedSome), true
+	}
 	if n := len(a.changedRepeats()); n > 0 {
-		return motifsLie(n) + ".", true
+		return strings.TrimSpace(motifsLie(n) + ". " + said), true
+	}
+	if look {
+		return said, true
 	}
 	const few = 3
 	var list []string

@@ -3,6 +3,7 @@ package view
 import (
 	"cmp"
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 
@@ -107,7 +108,15 @@ func (m *changes) cells() (list []told) {
 	painted := map[chart.Edit]int{}     // by part, layer and value
 	var kinds []chart.Edit
 	needles := ""
+	freed, drawn := map[chart.Anchor]bool{}, map[chart.Anchor]bool{} // marks that left their motif, and cells that were painted
 	for _, e := range m.net.Edits() {
+		switch e.Layer {
+		case chart.Stitches, chart.Colours:
+			drawn[e.Anchor()] = true
+		case chart.Motifs:
+			freed[e.Anchor()] = true
+			continue
+		}
 		switch kind := (chart.Edit{Section: e.Section, Layer: e.Layer, Value: e.Value}); {
 		case e.Layer == chart.Notes:
 			notes[e.Section] = append(notes[e.Section], e)
@@ -119,6 +128,7 @@ func (m *changes) cells() (list []told) {
 				n[1]++
 			}
 			strands[e.Section] = n
+		case e.Layer == chart.Motifs: // told by what is painted there
 		case e.Layer == chart.Needles && e.Value != "":
 			needles = "on the needles: " + where(e)
 		case e.Layer == chart.Needles:
@@ -129,6 +139,10 @@ func (m *changes) cells() (list []told) {
 			}
 			painted[kind]++
 		}
+	}
+	maps.DeleteFunc(freed, func(at chart.Anchor, _ bool) bool { return drawn[at] })
+	if n := len(freed); n > 0 {
+		list = append(list, told{rankCells, words.Plural(n, "painted stitch") + " left where the motif moved"})
 	}
 	if needles != "" {
 		list = append(list, told{rankRest, needles})

@@ -12,15 +12,16 @@ function lying(row, model, each) {
   }
 }
 
-// coverOf returns what lies uppermost on a cell: { repeat, right, up }, also where its motif
-// leaves what lies under; undefined if nothing does.
-export function coverOf(row, model, cell) {
-  let found;
-  lying(row, model, (at, of) => {
-    if (at === cell) found = of;
-  });
-  return found;
+// coversOf returns what lies uppermost on the cells of a row, a Map from cell to
+// { repeat, right, up }, also where a motif leaves what lies under it.
+export function coversOf(row, model) {
+  const covers = new Map();
+  lying(row, model, (cell, of) => covers.set(cell, of));
+  return covers;
 }
+
+// coverOf returns what lies uppermost on one cell; undefined if nothing does.
+export const coverOf = (row, model, cell) => coversOf(row, model).get(cell);
 
 // extent returns the box round all cells that a repeat covers: { low, high, left, right };
 // undefined if the view shows none.

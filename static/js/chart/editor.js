@@ -170,6 +170,7 @@ export class Editor {
       this.say(this.model.describe(this.cursor.y, this.cursor.x));
       this.view.name();
     }
+    this.panel.lost.follow();
     this.toolbar.show();
   }
 

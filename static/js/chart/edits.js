@@ -1,10 +1,10 @@
 // Edits, as in internal/chart: one layer of one cell gets a value; the empty
 // value takes it back to the plan. An edit without a column is about a whole
 // round, and one of the sheet about no cell at all. Marks are a Map from anchor
-// to { stitch, colour, note, needles, strand }.
+// to { stitch, colour, note, needles, strand, motif }.
 
-export const layers = ["stitch", "colour", "note", "needles", "strand"];
-export const none = Object.freeze({ stitch: "", colour: "", note: "", needles: "", strand: "" });
+export const layers = ["stitch", "colour", "note", "needles", "strand", "motif"];
+export const none = Object.freeze({ stitch: "", colour: "", note: "", needles: "", strand: "", motif: "" });
 
 export function anchor(edit) {
   return `${edit.section} ${edit.round} ${edit.column}`;

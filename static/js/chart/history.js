@@ -1,5 +1,6 @@
 // Doing, undoing and redoing strokes. The history itself is on the server, so
 // it outlives a reload; this is what the page needs to use it.
+import { bound } from "./bound.js";
 
 export class History {
   constructor(model, outbox, show) {
@@ -39,9 +40,10 @@ export class History {
   }
 
   // stroke applies edits at once and puts them in the outbox.
-  stroke(edits) {
-    if (edits.length === 0) return;
+  stroke(laid) {
+    if (laid.length === 0) return;
     this.begun?.();
+    const edits = bound(this.model, laid);
     const inverse = this.model.apply(edits);
     this.outbox.add({ edits, inverse });
     this.standing(this.server);

@@ -101,6 +101,17 @@ export class Laid {
     else if (repeat) this.editor.announce(`${nameOf(repeat)}: ${repeat.words}`, repeat === this.hand ? this.acts() : []);
   }
 
+  // waits says that what was asked for a motif is not on the chart yet: its plan is worked out
+  // by the server.
+  waits() {
+    const { kept } = this.editor;
+    if (!kept.laidSaid) return;
+    const words = "The motif changes as soon as there is a connection.";
+    this.editor.announce(words);
+    const came = this.box?.querySelector(`[data-laid-form="${kept.laidSaid.at}"] [data-came]`);
+    if (came) came.textContent = words;
+  }
+
   // acts are what can be done with the one in hand without keys.
   acts() {
     const by = (words, run) => ({ words, run });
@@ -204,8 +215,9 @@ export class Laid {
   }
 
   // painted offers to put what was painted on a laid cell into its motif.
-  painted(edits) {
+  painted(all) {
     const { model, editor } = this;
+    const edits = all.filter((e) => e.layer !== "motif");
     if (model.repeats.length === 0 || edits.some((e) => !["colour", "stitch"].includes(e.layer))) return;
     const hit = edits.filter((e) => e.value !== "").map((e) => ({ e, ...this.covered(e) })).filter((h) => h.up !== undefined && h.letter);
     if (hit.length === 0) return;

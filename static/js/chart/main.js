@@ -4,9 +4,9 @@
 // The files build on each other in one direction; those up to commands touch no
 // page, and Node tests them on cases that Go writes to testdata/chart:
 //   edits < row < model < ledger, float, cells, selection, strands, commands < repeats < borders
-//   < tools, history, carry, strokes, balance, here < paths, svg, knit, marks, fives < fabric < over
+//   < bound < tools, history, carry, strokes, balance, here < paths, svg, knit, marks, fives < fabric < over
 //   < frame, where, arrive, page < view, ghost, zoom, keys, pinch, rulers, needle, place, strip, sight, remember, told, upright, boxed
-//   < tracing < sentence < menu, panel, carried < margin, motifs, laid, toolbar, pointer, live < editor < main
+//   < tracing < sentence < menu, lost, panel, carried < margin, motifs, laid, toolbar, pointer, live < editor < main
 //
 // A cell is named by section, round and column, always as on the right hand, so
 // that a mark outlives the plan that it was painted on. A row arrives as runs of
@@ -123,7 +123,11 @@ function outboxOf(data) {
 
 // changed says what a change of the plan did.
 function changed({ request: { change, undo }, reply: { said = "", edits = [] } }) {
-  if (undo && edits.some((e) => e.layer === "sheet")) return `The plan is as it was. ${said}`.trim();
+  const ofSheet = edits.filter((e) => e.layer === "sheet");
+  if (undo && ofSheet.length > 0) {
+    const motifs = ofSheet.every((e) => e.column.startsWith("repeats["));
+    return `${motifs ? "The motifs are as they were." : "The plan is as it was."} ${said}`.trim();
+  }
   if (!change || change.kind === "move") return said;
   const { name, noun } = editor?.model.rows.find((row) => row.section === change.section) ?? {};
   const first = change.round - ((change.round - 1) % 2); // of a pair of rows
@@ -161,6 +165,7 @@ function on(what, detail) {
   }
   if (what === "decided") events.decided.tell({ revision: detail });
   if (what === "saving" || what === "saved" || what === "unsaved") say(what, detail?.why);
+  if (what === "unsaved" && detail.again) editor?.byRule.waits();
   if (what === "stale") events.restored.tell();
   if (what === "saved") {
     events.painted.tell();
@@ -180,7 +185,9 @@ function say(state, why = noConnection) {
   place.textContent = { saving: "saving…", saved: "saved", unsaved: `not saved: ${why.replace(/\.$/, "")}; kept here` }[state];
   place.dataset.state = state;
   const bar = document.getElementById("saved");
-  if (state === "saved" && bar?.dataset.state !== "unsaved") bar.textContent = `saved ${now}`; // one time on the page
+  if (!bar || bar.dataset.state === "unsaved") return;
+  if (state === "saved") bar.textContent = `saved ${now}`; // one time on the page
+  if (state === "unsaved") bar.textContent = ""; // it would say the opposite of what stands below
 }
 
 events.swapped.hear(({ root }) => start(root));

@@ -39,12 +39,23 @@ export class Margin {
     this.root.dataset.set = "yes";
     if (!narrow() && (kept.get() === "open" || (kept.get() === undefined && innerWidth >= wide))) this.root.open = true;
     this.root.firstElementChild.addEventListener("click", (event) => {
+      if (this.meantBelow(event)) {
+        event.preventDefault();
+        return;
+      }
       kept.set(this.root.open ? "folded" : "open");
       const part = !this.root.open && this.root.querySelector(leads[event.target.dataset.leads]);
       if (!part) return;
       part.open = true;
       requestAnimationFrame(() => part.scrollIntoView({ block: "start" }));
     });
+  }
+
+  // meantBelow reports whether a press on the line over the open margin was meant for what has
+  // scrolled under it: only the words at its end fold the margin away then.
+  meantBelow({ detail, clientX, currentTarget }) {
+    const folds = 90; // px that these words take
+    return this.root.open && this.root.scrollTop > 0 && detail > 0 && clientX < currentTarget.getBoundingClientRect().right - folds;
   }
 
   // lookHere says that something in the margin is to be decided. Where there is

@@ -181,7 +181,7 @@ export class Model {
     if (!cell) return "";
     const place = row.place(cell);
     const parts = [this.name(y, this.several), `stitch ${place}`, this.op(y, cell).words];
-    if (cell.column !== "") parts.push(born(cell.column));
+    if (cell.column !== "") parts.push(cell.column[0] === "B" && ["hand", "top"].includes(row.section) ? "over the thumb" : born(cell.column));
     parts.push(this.yarns.get(this.yarn(y, cell)).name);
     if (this.painted(y, cell)) parts.push("painted");
     else if (cell.laid) parts.push(`of ${nameOf(this.repeats[cell.laid.repeat])}`);

@@ -61,9 +61,10 @@ export class Needle {
         this.known.set(cell.x, of);
       }
       this.piece(pieces, Math.floor(cell.x / long), yarn, held).d += of.d;
-      if (["k", "p", "hold"].includes(op.code) || x - named < op.abbr.length * 7 + 4) continue;
-      named = x;
-      names.push(["text", { class: "made", x: round1(x + at.w / 2), y: 45, "text-anchor": "middle" }, op.abbr]);
+      const [middle, half] = [x + at.w / 2, op.abbr.length * 3.5 + 2];
+      if (["k", "p", "hold"].includes(op.code) || middle - half < named) continue;
+      named = middle + half;
+      names.push(["text", { class: "made", x: round1(middle), y: 45, "text-anchor": "middle" }, op.abbr]);
     }
     const thick = Math.max(Math.min(at.w * 0.24, 5), 1.2);
     const all = [...pieces.values()].sort((a, b) => a.held - b.held);

@@ -1,8 +1,7 @@
-// What is said around the chart: what does not add up and how to mend it, marks
-// that lost their place, the list of commands.
-import { dropped, putBlockBack } from "./commands.js";
+// What is said around the chart: what does not add up and how to mend it, the list of commands.
 import { here } from "./here.js";
 import { mends } from "./ledger.js";
+import { Lost } from "./lost.js";
 import { commands } from "./menu.js";
 import { button, byTouch, item } from "./page.js";
 
@@ -11,7 +10,7 @@ export class Panel {
     this.editor = editor;
     this.root = editor.root;
     this.list = this.root.querySelector("#chart-commands");
-    this.lost();
+    this.lost = new Lost(editor);
     this.strange();
     this.menu();
     this.question();
@@ -36,34 +35,6 @@ export class Panel {
     });
     place.replaceChildren(...(items.length > 0 ? items : [item(allWell)]));
     if (!first && !editor.told.offers) editor.told.count(words[0] ?? allWell);
-  }
-
-  // lost lets the person put back marks that have no place in this plan, a block
-  // at a time.
-  lost() {
-    const { editor } = this;
-    const list = editor.model.data.lost ?? [];
-    const block = (at) => at.split(" ").map((i) => list[Number(i)]);
-    for (const b of this.root.querySelectorAll("[data-put-back]")) {
-      b.addEventListener("click", () => {
-        const all = block(b.dataset.putBack);
-        const { edits, found } = putBlockBack(editor.model, all, editor.cursor.y, editor.cursor.x);
-        editor.history.stroke(edits);
-        if (found.length === all.length) {
-          b.closest("li").remove();
-          return;
-        }
-        const rest = all.filter((m) => !found.includes(m)).map((m) => list.indexOf(m)).join(" ");
-        for (const of of b.closest("li").querySelectorAll("button")) of.dataset[of === b ? "putBack" : "drop"] = rest;
-        editor.announce(`${found.length} of ${all.length} are back; no stitch lies here for the others.`);
-      });
-    }
-    for (const b of this.root.querySelectorAll("[data-drop]")) {
-      b.addEventListener("click", () => {
-        editor.history.stroke(block(b.dataset.drop).map(dropped));
-        b.closest("li").remove();
-      });
-    }
   }
 
   // strange offers what was drawn on another mitt that had this number before a

@@ -8,6 +8,7 @@ import { groups, patch, round1 } from "./svg.js";
 const wide = 48; // px of the rounds' ruler
 const tap = 10; // px that a finger may move in a tap
 const close = 11; // px of a row below which only every fifth number fits
+const line = 16; // px that a number of the rounds takes
 
 export class Rulers {
   constructor(editor) {
@@ -48,10 +49,10 @@ export class Rulers {
       const middle = top + at.h / 2;
       const { behind, data: { round, changed } } = model.row(y);
       const [here, fifth, wrong] = [y === present, round % 5 === 0, out.get(y)];
-      if (here) list.present.push(["rect", { class: "present", x: 0, y: round1(top), width: 26, height: round1(at.h) }]);
+      if (here) list.present.push(["rect", { class: "present", x: 0, y: round1(middle - Math.max(at.h, line) / 2), width: 26, height: round1(Math.max(at.h, line)) }]);
       list.ticks.push(["path", { class: "tick", d: `M0 ${round1(top + at.h)}h${fifth ? 6 : 3}` }]);
       if (wrong) list.off.push(...off(wrong, top, at.h));
-      if (at.h < close && !fifth && !here) continue;
+      if (!here && at.h < close && (!fifth || at.h * Math.abs(y - present) < close + 3)) continue;
       if (middle > at.height - 4 || middle < 5) continue;
       const name = ["number", here && "here", fifth && "every-fifth", changed && "changed"].filter(Boolean).join(" ");
       list.numbers.push(["text", { class: name, x: 22, y: round1(middle + 4.5), "text-anchor": "end" }, round]);
@@ -76,14 +77,16 @@ export class Rulers {
     const ticks = [];
     const numbers = [];
     let n = 0;
-    for (const cell of this.editor.model.row(y)?.numbered ?? []) {
+    const list = this.editor.model.row(y)?.numbered ?? [];
+    for (const cell of list) {
       n++;
       if (cell.x < 0) continue;
       const x = at.x(cell.x);
       if (x < -at.w || x > at.width) continue;
       const named = n === 1 || n % 5 === 0;
       ticks.push(["path", { class: "tick", d: `M${round1(x + at.w)} 0v${named ? 6 : 3}` }]);
-      if (named && (n % 10 === 0 || n === 1 || at.w > 8)) numbers.push(["text", { class: n === 1 ? "number here" : "number", x: round1(x + at.w / 2), y: 17, "text-anchor": "middle" }, n]);
+      const apart = n === 1 || Math.abs(cell.x - list[0].x) * at.w > 20; // from the first
+      if (named && apart && (n % 10 === 0 || n === 1 || at.w > 8)) numbers.push(["text", { class: n === 1 ? "number here" : "number", x: round1(x + at.w / 2), y: 17, "text-anchor": "middle" }, n]);
     }
     return { ticks, numbers };
   }
