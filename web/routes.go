@@ -79,6 +79,8 @@ func (s *Server) routes() http.Handler {
 		r.Post(view.DesignBelow+"/fill", s.answer(s.heavy(limited(maxForm, s.fillDesign))))
 		r.Post(view.DesignBelow+"/list", s.answer(s.heavy(limited(maxForm, s.listDesign))))
 		r.Post(view.DesignBelow+"/texts", s.answer(s.heavy(limited(maxForm, s.savePatternTexts))))
+		r.Get(view.SentencesBelow, s.answer(s.heavy(s.showSentences)))
+		r.Post(view.SentencesBelow, s.answer(s.heavy(limited(maxForm, s.saveSentences))))
 		r.Get(view.DesignBelow+"/print.pdf", s.answer(s.heavy(s.printPattern)))
 		r.Get(view.DesignBelow+"/words.txt", s.answer(s.heavy(s.downloadPattern)))
 		r.Post(view.DesignBelow+"/open", s.answer(s.heavy(limited(maxForm, s.openSize))))

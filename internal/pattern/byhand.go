@@ -2,6 +2,7 @@ package pattern
 
 import (
 	"cmp"
+	"fmt"
 	"maps"
 	"regexp"
 	"slices"
@@ -56,32 +57,33 @@ type hand struct {
 
 // passage returns a passage with its sentences by hand.
 func (h hand) passage(p Passage) Passage {
+	left := p.Hand == "left" || h.text.left
 	lines := make([]Line, 0, len(p.Lines))
 	var below []Line // comes after the ways of the line that has it
-	if title := (Line{Key: p.Key(), For: p.For}); len(p.Lines) > 0 {
-		if stored := h.sentence(project.PatternAfter, &title, p.Hand == "left"); stored != "" {
-			lines = append(lines, byHand(title, stored, &title))
+	put := func(to *[]Line, kind string, l *Line) bool {
+		key, stored := h.sentence(kind, l, left)
+		if stored == "" {
+			return false
 		}
+		*to = append(*to, Line{
+			Key: l.Key, For: l.For, Only: l.Only, Under: l.Under, Body: filled(stored, l),
+			ByHand: true, After: kind == project.PatternAfter, Written: key,
+		})
+		return true
 	}
-	left := p.Hand == "left" || h.text.left
+	put(&lines, project.PatternAfter, &Line{Key: p.Key(), For: p.For})
 	for i := range p.Lines {
-		l := &p.Lines[i]
+		l, to := &p.Lines[i], &lines
 		if !l.Under {
 			lines, below = append(lines, below...), nil
 		}
-		if stored := h.sentence(project.PatternLine, l, left); stored != "" {
-			lines = append(lines, byHand(Line{Key: l.Key, For: l.For, Only: l.Only, Under: l.Under}, stored, l))
-		} else {
+		if !put(&lines, project.PatternLine, l) {
 			lines = append(lines, *l)
 		}
-		if stored := h.sentence(project.PatternAfter, l, left); stored != "" {
-			after := byHand(Line{Key: l.Key, For: l.For, Only: l.Only, Under: l.Under}, stored, l)
-			if i+1 < len(p.Lines) && !l.Under && p.Lines[i+1].Under {
-				below = append(below, after)
-				continue
-			}
-			lines = append(lines, after)
+		if i+1 < len(p.Lines) && !l.Under && p.Lines[i+1].Under {
+			to = &below
 		}
+		put(to, project.PatternAfter, l)
 	}
 	p.Lines = append(lines, below...)
 	return p
@@ -90,39 +92,25 @@ func (h hand) passage(p Passage) Passage {
 // Key names the heading of a passage, after which a sentence may stand.
 func (p Passage) Key() string { return string(p.Part) + "/title" }
 
-// byHand returns a line with a sentence by hand, whose numbers are those of another line.
-func byHand(l Line, stored string, of *Line) Line {
-	l.Body, l.ByHand = filled(stored, of), true
-	return l
-}
-
-// sentence returns what is written by hand for a line, if that stands there.
-func (h hand) sentence(kind string, l *Line, left bool) string {
-	at := func(key string) string {
-		stored := h.texts.Given(key)
-		if stored != "" && h.stands(kind, key, l, left && !strings.HasSuffix(key, leftMark)) {
-			h.used[key] = true
-			return stored
-		}
-		return ""
-	}
+// sentence returns what is written by hand for a line, and its key, if it stands there.
+func (h hand) sentence(kind string, l *Line, left bool) (key, stored string) {
 	own := kind + l.Key
+	list := []string{own}
 	if left && !strings.HasSuffix(own, leftMark) {
-		if stored := at(own + leftMark); stored != "" {
-			return stored
+		list = []string{own + leftMark, own}
+	}
+	for _, other := range h.at[kind+placeOf(l.Key)] { // one that was written for another way of the place
+		if other != own && l.says != nil && h.texts.Given(project.PatternWas+other) == l.mark() {
+			list = append(list, other)
 		}
 	}
-	if stored := at(own); stored != "" {
-		return stored
-	}
-	for _, key := range h.at[kind+placeOf(l.Key)] { // one that was written for another way of the place
-		if key != own && l.says != nil && h.texts.Given(project.PatternWas+key) == l.mark() {
-			if stored := at(key); stored != "" {
-				return stored
-			}
+	for _, key := range list {
+		if stored := h.texts.Given(key); stored != "" && h.stands(kind, key, l, left && !strings.HasSuffix(key, leftMark)) {
+			h.used[key] = true
+			return key, stored
 		}
 	}
-	return ""
+	return "", ""
 }
 
 // stitches finds words that tell how stitches are worked, and numbers of the designer's own.
@@ -154,8 +142,17 @@ func (h hand) stands(kind, key string, l *Line, another bool) bool {
 	return kind == project.PatternAfter || round && !strings.HasSuffix(placeOf(l.Key), ways) && !stitches.MatchString(own.String())
 }
 
-// mark is a mark of all that a line says but for its numbers.
-func (l *Line) mark() string { return mark(strings.Join(l.says, " + ")) }
+// mark is a mark of all that a line says but for its numbers, and of those that it doesn't
+// tell in figures: "the first stitch".
+func (l *Line) mark() string {
+	said := strings.Join(l.says, " + ")
+	for i, p := range l.Body {
+		if p.Same && (p.Text == "" || p.Text == "one") {
+			said += fmt.Sprint(" one ", i)
+		}
+	}
+	return mark(said)
+}
 
 // lost returns the sentences that were not used, in the order of their keys.
 func (h hand) lost() (list []Lost) {

@@ -37,7 +37,7 @@ func (t *Text) paragraphs(b *strings.Builder, p Passage) {
 	for i, l := range p.Lines {
 		switch {
 		case l.Table != nil:
-			fenced(b, t.lines(l.Table))
+			fenced(b, t.Lines(l.Table))
 		case l.Under:
 			b.WriteString("- " + escaped(t.Told(p, l)) + "\n")
 			if i+1 == len(p.Lines) || !p.Lines[i+1].Under {

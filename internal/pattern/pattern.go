@@ -48,15 +48,18 @@ type Passage struct {
 // Line is one line of a passage. Label names its rounds, and Count tells how many stitches
 // are there after them; both may be empty.
 type Line struct {
-	Key    string // names its place in the text, whatever its numbers and neighbours are
-	For    []int  // the sizes that it is for
-	Only   bool   // the other sizes have no line in its place
-	Under  bool   // it tells for its sizes the round that a line before it names
-	Label  []Piece
-	Body   []Piece
-	Count  []Piece
-	Table  *Table // in place of all these
-	ByHand bool   // Body is a whole sentence that the designer wrote
+	Key   string // names its place in the text, whatever its numbers and neighbours are
+	For   []int  // the sizes that it is for
+	Only  bool   // the other sizes have no line in its place
+	Under bool   // it tells for its sizes the round that a line before it names
+	Label []Piece
+	Body  []Piece
+	Count []Piece
+	Table *Table // in place of all these
+
+	ByHand  bool   // Body is a whole sentence that the designer wrote
+	After   bool   // it stands after the line of its key
+	Written string // the key under which it is kept
 
 	numbers []numberOf // those that a sentence by hand may hold
 	says    []string   // what each of its sentences says but for its numbers

@@ -74,8 +74,8 @@ func begins(a, b []int) bool {
 	return slices.Equal(a[:n], b[:n])
 }
 
-// lines returns a table as lines of plain text, its columns two spaces or more apart.
-func (t *Text) lines(of *Table) []string {
+// Lines returns a table as lines of plain text, its columns two spaces or more apart.
+func (t *Text) Lines(of *Table) []string {
 	columns := [][]string{append([]string{"", "size"}, of.First...)}
 	for _, c := range of.Columns {
 		names := make([]string, len(c.For))

@@ -37,7 +37,7 @@ func Write(w io.Writer, t *Text) error {
 func (t *Text) told(p Passage) (list []string) {
 	for _, l := range p.Lines {
 		if l.Table != nil {
-			list = append(list, t.lines(l.Table)...)
+			list = append(list, t.Lines(l.Table)...)
 			continue
 		}
 		list = append(list, t.Told(p, l))
