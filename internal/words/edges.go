@@ -11,7 +11,7 @@ import (
 const (
 	foldsIn   = "The cuff is a hem: its purl round is the edge. Fold what lies below it inside, once you get to the round that joins it."
 	orSew     = "If you would rather sew it, knit that round plain and sew the cast-on down inside, loosely."
-	foldsDown = "The cuff is a hem: its purl round is the edge. Bound off, fold what lies below it inside and sew it down, loosely."
+	foldsDown = "The cuff is a hem: its purl round is the edge. When it is bound off, fold what lies below inside and sew it down, loosely."
 	rollsUp   = "The edge rolls outward by itself; leave it to."
 	flat      = "The %s %s are an edge in garter stitch: it lies flat and doesn’t draw in."
 )
