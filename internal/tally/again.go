@@ -1,0 +1,292 @@
+package tally
+
+import (
+	"fmt"
+	"slices"
+
+	"thenar/internal/written"
+)
+
+// again works earlier rounds once more, as often as it is told.
+func (w *needles) again(s *written.Statement) {
+	r := &s.Repeat
+	from := 0
+	want := 0 // rounds that the label says
+	if s.Label.From.Written() && !s.Label.Next {
+		from = s.Label.From.For(w.size)
+		if from == written.None {
+			return
+		}
+		want = s.Label.To.For(w.size) - from + 1
+		w.reach(s, from)
+	} else {
+		w.due(true)
+	}
+	list, ok := w.meant(s)
+	if !ok {
+		return
+	}
+	if every := r.Every.For(w.size); r.Every.Written() && every > 1 {
+		plain := w.plainRound(s)
+		before := make([]*written.Statement, 0, every)
+		for range every - 1 {
+			before = append(before, plain)
+		}
+		list = append(before, list...)
+	}
+	start := w.round
+	times := 1
+	switch {
+	case r.Times.Written():
+		times = r.Times.For(w.size)
+	case want > 0 && !r.Then.Written() && want%len(list) == 0:
+		times = want / len(list)
+	case len(r.Until) > 0:
+		w.until(s, list)
+		return
+	case r.Open:
+		w.openly(s, list)
+		return
+	}
+	if times > most {
+		times = 1
+	}
+	for n := range times {
+		for at, one := range list {
+			if !w.one(one, true) {
+				w.skip((times-n)*len(list) - at - 1)
+				w.counts(s, s.Counts)
+				return
+			}
+		}
+	}
+	if r.Then.Written() {
+		for n := r.Then.For(w.size); n <= r.ThenTo.For(w.size) && n > 0; n++ {
+			if one := w.bodies[n]; one != nil {
+				w.one(one, true)
+			}
+		}
+	}
+	if want > 0 && w.round-start != want {
+		w.tell(w.placed(Finding{Kind: Listed, At: s.At, To: s.To, Found: w.round - start, Expected: want, Message: fmt.Sprintf("This comes to %d rounds, and the line is for %d.", w.round-start, want)}))
+		w.round = start + want
+	}
+	w.counts(s, s.Counts)
+}
+
+// meant returns the rounds that are meant.
+func (w *needles) meant(s *written.Statement) (list []*written.Statement, ok bool) {
+	r := &s.Repeat
+	unknown := func(text string) ([]*written.Statement, bool) {
+		w.tell(w.placed(Finding{Kind: Misnumbered, At: s.At, To: s.To, Message: text}))
+		w.known, w.unsure = false, true
+		return nil, false
+	}
+	switch {
+	case r.Stars > 0:
+		span, ok := w.stars[r.Stars]
+		if !ok || span[1] <= span[0] || span[1] > len(w.past) {
+			return unknown("Between such asterisks no round was told.")
+		}
+		return append(list, w.past[span[0]:span[1]]...), true
+	case r.Named != "":
+		one := w.named[r.Named]
+		if one == nil {
+			return unknown("No round of that name was told before.")
+		}
+		return []*written.Statement{one}, true
+	case r.Last.Written():
+		n := r.Last.For(w.size)
+		if n < 1 || n > len(w.past) {
+			return unknown(fmt.Sprintf("So many rounds were not worked before: %d of %d.", len(w.past), n))
+		}
+		return append(list, w.past[len(w.past)-n:]...), true
+	}
+	from, to := r.From.For(w.size), r.To.For(w.size)
+	for n := from; n <= to && n-from < most; n++ {
+		one := w.bodies[n]
+		if one == nil {
+			return unknown(fmt.Sprintf("Round %d was not told before.", n))
+		}
+		list = append(list, one)
+	}
+	if len(list) == 0 {
+		return unknown("Which rounds are meant isn't told.")
+	}
+	return list, true
+}
+
+// plainRound is a round in which all stitches are worked as they are.
+func (w *needles) plainRound(s *written.Statement) *written.Statement {
+	return &written.Statement{Kind: written.Rounds, At: s.At, To: s.To, Items: []written.Item{{Does: written.Stitch, Name: "k", In: 1, Out: 1, Reach: written.ToEnd, Even: true, At: s.At, To: s.To}}, Label: written.Label{Next: true}}
+}
+
+// until works rounds until a count is there.
+func (w *needles) until(s *written.Statement, list []*written.Statement) {
+	c := s.Repeat.Until[0]
+	n := c.For(w.size)
+	have := func() (int, bool) {
+		if c.Inside {
+			return w.inside()
+		}
+		return w.n, w.known
+	}
+	for range most {
+		now, ok := have()
+		if !ok || now == n {
+			break
+		}
+		for _, one := range list {
+			if !w.one(one, true) {
+				return
+			}
+		}
+		next, ok := have()
+		if !ok {
+			break
+		}
+		if next == now || now < n && next > n || now > n && next < n {
+			w.tell(w.placed(Finding{Kind: Miscounted, At: c.At, To: c.To, Found: next, Expected: n, Message: fmt.Sprintf("It goes from %d to %d stitches: %d never come.", now, next, n)}))
+			break
+		}
+	}
+	if _, ok := have(); !ok && !c.Inside {
+		w.n, w.known = n, true
+	}
+	w.counts(s, s.Counts)
+}
+
+// openly works rounds as often as a length takes: the count is known if they leave it.
+func (w *needles) openly(s *written.Statement, list []*written.Statement) {
+	before, known := w.n, w.known
+	for _, one := range list {
+		if !w.one(one, true) {
+			return
+		}
+	}
+	if w.n != before || !known {
+		w.known, w.unsure = false, true
+	}
+	w.unnumbered = true
+	w.counts(s, s.Counts)
+}
+
+// pacing takes in which rounds a named round comes, and works them once it is told where that
+// ends.
+func (w *needles) pacing(s *written.Statement) {
+	w.settle()
+	if s.Label.From.Written() {
+		p := &pace{s: s, rounds: []int{s.Label.From.For(w.size)}}
+		for _, step := range s.Steps {
+			every, times := step.Every.For(w.size), step.Times.For(w.size)
+			if every == written.None || times == written.None {
+				continue
+			}
+			for range min(times, most) {
+				p.rounds = append(p.rounds, p.rounds[len(p.rounds)-1]+every)
+			}
+		}
+		w.pace = p
+		return
+	}
+	if w.pace == nil {
+		return
+	}
+	last := s.Label.To.For(w.size)
+	rounds := w.pace.rounds
+	if end := rounds[len(rounds)-1]; end > last {
+		w.tell(Finding{Kind: Listed, At: s.At, To: s.To, Found: end, Expected: last, Message: fmt.Sprintf("The last shaping comes in round %d, after the end in round %d.", end, last)})
+		last = end
+	}
+	var shaping *written.Statement
+	for _, name := range []string{"increase", "decrease"} {
+		if one := w.named[name]; one != nil {
+			shaping = one
+		}
+	}
+	plain := w.plainRound(s)
+	for n, at := 1, 0; n <= min(last, most); n++ {
+		one := plain
+		if at < len(rounds) && rounds[at] == n {
+			at++
+			if shaping != nil {
+				one = shaping
+			}
+		}
+		if !w.one(one, true) {
+			break
+		}
+	}
+	w.pace = nil
+}
+
+// plans keeps what shaping is said to come to, until the section is over.
+func (w *needles) plans(s *written.Statement) {
+	w.settle()
+	if len(s.Schedule.List) > 0 {
+		if w.plan != nil {
+			w.plan.lists = append(w.plan.lists, s)
+		}
+		return
+	}
+	w.closeSection()
+	w.plan = &planned{s: s, at: len(w.shaped), schedule: &s.Schedule}
+	if from := s.Schedule.From.For(w.size); s.Schedule.From.Written() && from != written.None && w.known && !w.lost {
+		w.plan.within = from != w.n
+		if n, ok := w.inside(); w.plan.within && ok && n != from {
+			w.tell(Finding{Kind: Listed, At: s.At, To: s.To, Look: w.marked, Found: n, Expected: from, Message: fmt.Sprintf("It begins with %d, not %d.", n, from)})
+		}
+	}
+}
+
+// closeSection ends a section.
+func (w *needles) closeSection() {
+	w.closePlan()
+	w.shaped = nil
+}
+
+// closePlan compares what shaping was said to come to with what was worked.
+func (w *needles) closePlan() {
+	plan, worked := w.plan, w.shaped
+	w.plan = nil
+	if plan == nil || !w.known {
+		return
+	}
+	got := worked[min(plan.at, len(worked)):]
+	if list := plan.list(); len(list) > 0 { // another shaping may follow in the section
+		for len(got) > len(list) && got[len(got)-1].round > list[len(list)-1] {
+			got = got[:len(got)-1]
+		}
+	}
+	at := Finding{Kind: Listed, At: plan.s.At, To: plan.s.To}
+	if to := plan.schedule.To.For(w.size); plan.schedule.To.Written() && to != written.None && len(got) > 0 && !w.lost {
+		at.Found, at.Expected = got[len(got)-1].n, to
+		if plan.within {
+			at.Found = got[len(got)-1].inside
+		}
+		if at.Found != to {
+			at.Message = fmt.Sprintf("It comes to %d, not %d.", at.Found, to)
+			w.tell(at)
+		}
+	}
+	if said := plan.schedule.Rounds.For(w.size); plan.schedule.Rounds.Written() && said != written.None && said != len(got) {
+		at.Found, at.Expected = len(got), said
+		at.Message = fmt.Sprintf("%d rounds of shaping are worked, not %d.", len(got), said)
+		w.tell(at)
+		return
+	}
+	if list := plan.list(); len(list) > 0 && !slices.EqualFunc(list, got, func(n int, s shaped) bool { return n == s.round }) {
+		l := plan.lists[0]
+		w.tell(Finding{Kind: Listed, At: l.At, To: l.To, Found: len(got), Expected: len(list), Message: "These are not the rounds in which it is shaped."})
+	}
+}
+
+// list returns the rounds that a plan lists.
+func (p *planned) list() (list []int) {
+	for _, s := range p.lists {
+		for _, n := range s.Schedule.List {
+			list = append(list, n.For(0))
+		}
+	}
+	return list
+}

@@ -1,0 +1,210 @@
+package tally
+
+import (
+	"slices"
+
+	"thenar/internal/written"
+)
+
+// needles are the stitches of one size as the text goes on.
+type needles struct {
+	index   int // its place among all
+	size    int // its place among those of the statement that is worked
+	name    string
+	report  *findings
+	rounds  []Round
+	since   written.Spot // where the present count comes from
+	numbers bool         // the round before had a number in the text
+	line    written.Spot // the rounds before
+	through int          // the last round's number, in whatever section
+	unsure  bool         // something was not counted
+	section string
+
+	live     bool // there are stitches on the needles
+	n        int  // so many
+	known    bool // n is known
+	markers  []int
+	growing  int          // the marker whose side grows; -1: none
+	marked   written.Spot // where a marker was placed last
+	lost     bool         // nobody knows where the markers are
+	held     []held
+	going    *pass // a round that is not finished
+	other    *fork // another count that there may be; nil: there is none
+	began    written.Spot
+	finished int // pieces
+	last     int // stitches of the last one when it was finished
+
+	round      int // the last one of the section; 0: none
+	rows       bool
+	unnumbered bool // rounds were worked that no number tells
+	bodies     map[int]*written.Statement
+	later      map[int]*written.Statement // told, and not yet worked
+	others     *written.Statement         // what all rounds between are
+	named      map[string]*written.Statement
+	past       []*written.Statement // every round in its order
+	stars      map[int][2]int       // from where to where rounds stand between asterisks
+	pace       *pace
+	head       *header
+	shaped     []shaped // rounds of the section that change the count
+	plan       *planned
+}
+
+// shaped is a round that changed the count, and what there was after it.
+type shaped struct {
+	round, n, inside int
+}
+
+// held are stitches that wait.
+type held struct {
+	name  string
+	n     int
+	known bool
+	waste bool // knitted with waste yarn, so that there are loops on both its sides
+	at    written.Spot
+	to    written.Spot
+	of    *pass // the round in which they were put aside
+	into  *pass // the round into which the others were knitted
+}
+
+// pass is one round while it is worked.
+type pass struct {
+	in, at, out int // stitches of the round below, those eaten, those made
+	old, new    []int
+	next        int // the next of the old markers
+	reached     int // the marker that was worked to last; -1: none
+	grew        int // the segment that grew; -1: none
+	open        bool
+	either      bool // numbers of repeats count the first
+	failed      *Finding
+	from        *written.Statement
+	idle        bool // nothing was worked yet but stitches put aside and cast on
+}
+
+func (w *needles) begin() *pass {
+	return &pass{in: w.n, old: slices.Clone(w.markers), reached: -1, grew: -1, open: !w.known, idle: true}
+}
+
+// passed takes the old markers that lie before what was eaten to the new round.
+func (p *pass) passed(to int) {
+	for p.next < len(p.old) && p.old[p.next] <= to {
+		p.new = append(p.new, p.out)
+		p.next++
+	}
+}
+
+// eat takes stitches of the round below and makes others; it reports whether there were
+// enough.
+func (p *pass) eat(in, out int) bool {
+	if p.open {
+		p.out += out
+		return true
+	}
+	if in > 0 {
+		p.passed(p.at)
+	}
+	if p.at+in > p.in {
+		return false
+	}
+	p.at += in
+	if out > in {
+		p.grew = len(p.new)
+	}
+	p.out += out
+	p.dropped()
+	return p.out >= 0
+}
+
+// dropped takes on markers that lie within stitches that were worked together.
+func (p *pass) dropped() {
+	for p.next < len(p.old) && p.old[p.next] < p.at {
+		p.new = append(p.new, p.out)
+		p.next++
+	}
+}
+
+// many eats the same stitch over and over.
+func (p *pass) many(times, in, out int) bool {
+	if p.open || in != 1 || out != 1 {
+		for range times {
+			if !p.eat(in, out) {
+				return false
+			}
+		}
+		return true
+	}
+	for times > 0 {
+		p.passed(p.at)
+		step := times
+		if p.next < len(p.old) {
+			step = min(step, p.old[p.next]-p.at)
+		}
+		if p.at+step > p.in {
+			rest := p.in - p.at
+			p.at, p.out = p.in, p.out+rest
+			return false
+		}
+		p.at, p.out, times = p.at+step, p.out+step, times-step
+	}
+	return true
+}
+
+// marker returns where the next marker stands that wasn't reached yet; the round's end is the
+// last one.
+func (p *pass) marker() (at int) {
+	if p.next < len(p.old) && p.old[p.next] == p.at && p.reached == p.next {
+		p.new = append(p.new, p.out)
+		p.next++
+	}
+	if p.next < len(p.old) {
+		p.reached = p.next
+		return p.old[p.next]
+	}
+	return p.in
+}
+
+// end takes over what the round made.
+func (w *needles) end(p *pass) {
+	p.passed(p.in)
+	w.n, w.known, w.markers = p.out, !p.open, p.new
+	w.lost = w.lost || p.open
+	if p.grew >= 0 {
+		w.growing = p.grew
+	}
+	if w.rows {
+		w.turn()
+	}
+}
+
+// turn turns the work, so that the row ends where it began.
+func (w *needles) turn() {
+	for i, at := range w.markers {
+		w.markers[i] = w.n - at
+	}
+	slices.Reverse(w.markers)
+	if w.growing >= 0 {
+		w.growing = max(0, len(w.markers)-w.growing)
+	}
+}
+
+// inside returns how many stitches there are between the markers where it grows, or where a
+// single pair is.
+func (w *needles) inside() (n int, ok bool) {
+	if len(w.markers) == 0 || !w.known || w.lost {
+		return 0, false
+	}
+	at := w.growing
+	switch inner := len(w.markers) - 1; {
+	case inner == 1:
+		at = 1 // between the two
+	case at < 0 || at > len(w.markers):
+		at = 0
+	}
+	from, to := 0, w.n
+	if at > 0 {
+		from = w.markers[at-1]
+	}
+	if at < len(w.markers) {
+		to = w.markers[at]
+	}
+	return to - from, true
+}

@@ -1,0 +1,186 @@
+package tally
+
+import (
+	"fmt"
+	"slices"
+
+	"thenar/internal/written"
+)
+
+// one works a single round, and reports whether it came out.
+func (w *needles) one(s *written.Statement, last bool) bool {
+	now := w.size
+	defer func() { w.size = now }()
+	if at := placeOf(s, w.index); at >= 0 {
+		w.size = at
+	}
+	before := w.n
+	p, ok := w.going, false
+	if w.going = nil; p != nil {
+		ok = w.items(p, s.Items) && w.whole(p, s)
+	} else {
+		p, ok = w.tried(s)
+	}
+	if !ok {
+		w.failed(p, s)
+		return false
+	}
+	if w.going = w.unfinished(p, s); w.going != nil {
+		return true
+	}
+	w.done(p, s, before)
+	return ok || last
+}
+
+// agrees reports whether a round comes to the count that it states.
+func (w *needles) agrees(p *pass, s *written.Statement) bool {
+	for _, c := range s.Counts {
+		if n := c.For(w.size); !c.Inside && n != p.out+p.in-p.at {
+			return false
+		}
+	}
+	return true
+}
+
+func hasEither(list []written.Item) bool {
+	return slices.ContainsFunc(list, func(i written.Item) bool { return i.Either || hasEither(i.Items) })
+}
+
+// whole reports whether all stitches of the round below were worked, or the round may go on
+// in the next sentence.
+func (w *needles) whole(p *pass, s *written.Statement) bool {
+	if p.open || p.at >= p.in {
+		return true
+	}
+	if !s.Label.Written() && !s.Many.Written() || p.idle {
+		return true
+	}
+	left := p.in - p.at
+	last := &written.Item{At: s.At, To: s.To}
+	if n := len(s.Items); n > 0 {
+		last = &s.Items[n-1]
+	}
+	p.failed = &Finding{
+		Kind: LeftOver, At: last.At, To: last.To, Found: p.at, Expected: p.in,
+		Message: fmt.Sprintf("%s left over: the round takes %d, and there are %d.", stitches(left, "is", "are"), p.at, p.in),
+		Cure:    w.cure(s.Items, left),
+	}
+	return false
+}
+
+// unfinished returns a round that the next sentence may go on with.
+func (w *needles) unfinished(p *pass, s *written.Statement) *pass {
+	if p.open || p.at >= p.in && p.in > 0 || p.at == 0 && p.in == 0 && p.out == 0 {
+		return nil
+	}
+	if s.Label.Written() && !p.idle || s.Many.Written() {
+		return nil
+	}
+	return p
+}
+
+// settle ends a round that no sentence goes on with: what isn't worked stays as it is.
+func (w *needles) settle() {
+	p := w.going
+	if p == nil {
+		return
+	}
+	w.going = nil
+	before := w.n
+	if left := p.in - p.at; left > 0 && !p.idle && !p.open {
+		w.tell(w.placed(Finding{
+			Kind: LeftOver, At: p.from.At, To: p.from.To, Found: p.at, Expected: p.in,
+			Message: fmt.Sprintf("%s left over: the round takes %d, and there are %d.", stitches(left, "is", "are"), p.at, p.in),
+		}))
+	}
+	p.many(max(0, p.in-p.at), 1, 1)
+	w.done(p, p.from, before)
+	if w.n == 0 {
+		w.live = false
+	}
+}
+
+// settleFor ends a round before its count is compared, but for one that only says how many
+// are worked with.
+func (w *needles) settleFor(*written.Statement) { w.settle() }
+
+// done takes a round over.
+func (w *needles) done(p *pass, s *written.Statement, before int) {
+	w.end(p)
+	w.live = true
+	if w.n == 0 && p.in > 0 {
+		w.live = false
+	}
+	if p.idle && !s.Label.Written() {
+		w.since = s.At
+		return // stitches were only put aside
+	}
+	w.round++
+	w.past = append(w.past, s)
+	if w.bodies == nil {
+		w.bodies = map[int]*written.Statement{}
+	}
+	w.bodies[w.round] = s
+	in, ok := w.inside()
+	if !ok {
+		in = -1
+	}
+	after := w.n
+	if !w.known {
+		w.unsure, after = true, -1
+	}
+	w.through, w.line = w.round, s.At
+	if w.n != before {
+		w.since = s.At
+		w.shaped = append(w.shaped, shaped{w.round, w.n, max(0, in)})
+	}
+	w.rounds = append(w.rounds, Round{w.section, w.round, before, after, in, s.At.Line})
+}
+
+// failed tells what went wrong in a round. What follows goes on with the count that is
+// stated, or else with the stitches that are really on the needles.
+func (w *needles) failed(p *pass, s *written.Statement) {
+	if p.failed != nil {
+		f := *p.failed
+		if all := eaten(s.Items, w.size); f.Kind == Short && all > p.in && f.Cure == "" {
+			f.Found, f.Expected = all, p.in
+			f.Cure = w.cure(s.Items, p.in-all)
+		}
+		if f.Look = w.since; f.Look.Line == f.At.Line {
+			f.Look = written.Spot{}
+		}
+		w.round++
+		w.tell(w.placed(f))
+		w.round--
+	}
+	w.unsure = true
+	stated := written.None
+	for _, c := range s.Counts {
+		if n := c.For(w.size); !c.Inside && c.Change == 0 && n != written.None {
+			stated = n
+		}
+	}
+	if left := p.in - p.at; left > 0 && !p.open {
+		p.many(left, 1, 1)
+	}
+	before := w.n
+	w.going, w.other = nil, nil
+	w.done(p, s, before)
+	if stated != written.None {
+		if w.known {
+			w.other = &fork{n: w.n, markers: w.markers, lost: w.lost}
+		}
+		w.n, w.known, w.markers, w.lost = stated, true, nil, true
+		if at := len(w.rounds) - 1; at >= 0 {
+			w.rounds[at].After = stated
+		}
+	}
+}
+
+// placed tells in which round a finding is.
+func (w *needles) placed(f Finding) Finding {
+	if w.round > 0 {
+		f.Round = fmt.Sprintf("round %d", w.round)
+	}
+	return f
+}

@@ -1,0 +1,215 @@
+package tally
+
+import (
+	"fmt"
+	"slices"
+
+	"thenar/internal/written"
+)
+
+// header is a label whose stitches are told in the lines that follow it.
+type header struct {
+	s      *written.Statement
+	counts []written.Count
+}
+
+// pace is in which rounds a named round comes, until it is told where that ends.
+type pace struct {
+	rounds []int
+	s      *written.Statement
+}
+
+// planned is what shaping is said to come to.
+type planned struct {
+	s        *written.Statement
+	at       int // rounds of the section that were worked before
+	lists    []*written.Statement
+	schedule *written.Schedule
+	within   bool // it counts what is between the markers
+}
+
+// roundsOf works the rounds of a statement.
+func (w *needles) roundsOf(s *written.Statement, ahead []written.Statement, size int) {
+	if s.Label.Named != "" {
+		if w.named == nil {
+			w.named = map[string]*written.Statement{}
+		}
+		w.named[s.Label.Named] = s
+		if next := nextOf(ahead, size); next != nil && next.Kind == written.Pace {
+			return // it is told how it is worked, and then in which rounds
+		}
+	}
+	if s.Label.Row {
+		w.rows = true
+	}
+	if len(s.Items) == 0 && s.Label.Written() && s.Kind == written.Rounds {
+		w.settle()
+		w.head = &header{s, s.Counts}
+		return
+	}
+	if w.head != nil && !s.Label.Written() {
+		head := w.head
+		w.head = nil
+		joined := *s
+		joined.Label, joined.Side = head.s.Label, head.s.Side
+		joined.Counts = slices.Clone(s.Counts)
+		if at := placeOf(head.s, size); at >= 0 && head.s.Label.From.Written() {
+			joined.Label.From, joined.Label.To = written.Is(head.s.Label.From.For(at)), written.Is(head.s.Label.To.For(at))
+		}
+		if at := placeOf(head.s, size); at >= 0 {
+			for _, c := range head.counts {
+				c.Of = []int{c.For(at)}
+				joined.Counts = append(joined.Counts, c)
+			}
+		}
+		s = &joined
+	}
+	if s.Label.Others {
+		w.settle()
+		w.others = s
+		return
+	}
+	if len(s.Label.List) > 0 {
+		w.settle()
+		for _, n := range s.Label.List {
+			if w.later == nil {
+				w.later = map[int]*written.Statement{}
+			}
+			w.later[n.For(0)] = s
+		}
+		w.due(false)
+		return
+	}
+	w.numbered(s)
+}
+
+// nextOf returns the next statement of a size that tells something.
+func nextOf(ahead []written.Statement, size int) *written.Statement {
+	for i := range ahead {
+		if s := &ahead[i]; s.Kind != written.Note && placeOf(s, size) >= 0 {
+			return s
+		}
+	}
+	return nil
+}
+
+// numbered works rounds that follow each other.
+func (w *needles) numbered(s *written.Statement) {
+	times, from := 1, 0
+	switch l := &s.Label; {
+	case l.From.Written() && !l.Next:
+		from = l.From.For(w.size)
+		to := l.To.For(w.size)
+		if from == written.None || to == written.None {
+			return
+		}
+		if times = to - from + 1; times < 1 {
+			w.tell(Finding{Kind: Misnumbered, At: s.At, To: s.To, Found: to, Expected: from, Message: fmt.Sprintf("Rounds %d to %d go backwards.", from, to)})
+			times = 1
+		}
+	case l.Next && l.To.Written():
+		times = l.To.For(w.size)
+	case s.Many.Written():
+		if times = s.Many.For(w.size); times <= 0 {
+			return
+		}
+	}
+	if times > most {
+		w.tell(Finding{Kind: Misnumbered, At: s.At, To: s.To, Found: times, Message: fmt.Sprintf("%d rounds are more than anybody knits.", times)})
+		times = 1
+	}
+	if !s.Label.From.Written() || s.Label.Next {
+		w.numbers, w.unnumbered = false, true
+	}
+	if s.Label.Written() || s.Many.Written() {
+		w.settle()
+		if s.Label.Written() {
+			w.reach(s, from)
+		}
+	}
+	if s.Unsure {
+		w.lengthy(s)
+		return
+	}
+	for n := range times {
+		if !w.one(s, n == times-1) {
+			w.skip(times - n - 1)
+			return
+		}
+	}
+	if by := s.By.For(w.size); s.By.Written() && by != written.None && w.going == nil {
+		w.n += by
+		w.since = s.At
+		w.lost = w.lost || len(w.markers) > 0
+		if at := len(w.rounds) - 1; at >= 0 {
+			w.rounds[at].After = w.n
+		}
+	}
+	if len(s.Counts) > 0 {
+		w.settle()
+	}
+	if w.going == nil {
+		w.counts(s, s.Counts)
+	}
+	if s.Label.Also {
+		w.others = s
+	}
+}
+
+// lengthy works what is told by its length: nobody knows how many rounds that is, but each
+// must come out, and leave the count as it is for the count to be known.
+func (w *needles) lengthy(s *written.Statement) {
+	w.settle()
+	w.unnumbered = true
+	p := w.begin()
+	p.from = s
+	if ok := w.items(p, s.Items) && w.whole(p, s); !ok {
+		w.failed(p, s)
+	} else if p.out != w.n {
+		w.known, w.unsure = false, true
+	}
+	w.counts(s, s.Counts)
+}
+
+// skip counts rounds that can't be worked any more.
+func (w *needles) skip(n int) { w.round += n }
+
+// reach comes to a round by its number: rounds in between are those that were told before.
+func (w *needles) reach(s *written.Statement, from int) {
+	if !s.Label.From.Written() || s.Label.Next {
+		return
+	}
+	w.due(true)
+	for w.others != nil && w.round+1 < from && w.round > 0 {
+		w.one(w.others, true)
+	}
+	wrong := Finding{Kind: Misnumbered, At: s.At, To: s.To, Look: w.line, Found: from, Expected: w.round + 1}
+	switch {
+	case w.unnumbered && from > 0, from == w.round+1, w.round == 0 && len(w.past) == 0 && (from == 1 || from == w.through+1 || len(w.rounds) == 0 && from > 0 && w.section == ""):
+	case from == 1 && (!w.numbers || s.At.Line != w.line.Line+1):
+		w.past, w.bodies = nil, nil
+	case w.round == 0 && len(w.past) == 0:
+		wrong.Message = fmt.Sprintf("Round %d is the first here.", from)
+		w.tell(wrong)
+	case from > w.round+1:
+		wrong.Message = fmt.Sprintf("Round %d follows round %d: what is between is not told.", from, w.round)
+		w.tell(wrong)
+	default:
+		wrong.Message = fmt.Sprintf("Round %d was there already: this would be round %d.", from, w.round+1)
+		w.tell(wrong)
+	}
+	w.round, w.unnumbered, w.numbers = from-1, false, true
+}
+
+// due works rounds that were told ahead, as far as they follow on each other.
+func (w *needles) due(bool) {
+	for {
+		s, ok := w.later[w.round+1]
+		if !ok {
+			return
+		}
+		delete(w.later, w.round+1)
+		w.one(s, true)
+		w.counts(s, s.Counts)
+	}
+}

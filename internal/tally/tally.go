@@ -1,0 +1,249 @@
+package tally
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strconv"
+
+	"thenar/internal/written"
+)
+
+// findings gathers what is found; what several sizes share is told once.
+type findings struct {
+	list  []Finding
+	seen  map[same]int
+	steps int // items that were worked
+}
+
+// same is what makes two findings the same but for their sizes.
+type same struct {
+	at      written.Spot
+	kind    Kind
+	message string
+}
+
+// Work works a text, every size by itself.
+func Work(t *written.Text) *Report {
+	f := &findings{seen: map[same]int{}}
+	report := &Report{Sizes: make([]Size, len(t.Sizes))}
+	for i, name := range t.Sizes {
+		w := &needles{index: i, name: name, report: f, known: true, growing: -1}
+		for at := range t.Statements {
+			s := &t.Statements[at]
+			if w.size = placeOf(s, i); w.size >= 0 {
+				w.statement(s, t.Statements[at+1:], i)
+			}
+		}
+		w.over()
+		report.Sizes[i] = Size{Name: name, Rounds: w.rounds, Open: w.unsure, Last: w.last}
+	}
+	slices.SortStableFunc(f.list, func(a, b Finding) int {
+		return cmp.Or(cmp.Compare(a.At.Line, b.At.Line), cmp.Compare(a.At.Column, b.At.Column))
+	})
+	report.Findings = f.list
+	return report
+}
+
+// placeOf returns the place of a size among those of a statement, or -1.
+func placeOf(s *written.Statement, size int) int {
+	if s.For == nil {
+		return size
+	}
+	return slices.Index(s.For, size)
+}
+
+// tell adds a finding of this size.
+func (w *needles) tell(f Finding) {
+	f.Section = w.section
+	key := same{f.At, f.Kind, f.Message}
+	at, ok := w.report.seen[key]
+	if !ok {
+		at = len(w.report.list)
+		w.report.seen[key] = at
+		w.report.list = append(w.report.list, f)
+	}
+	if w.name != "" && !slices.Contains(w.report.list[at].Sizes, w.name) {
+		w.report.list[at].Sizes = append(w.report.list[at].Sizes, w.name)
+	}
+}
+
+func count(n int) string { return strconv.Itoa(n) }
+
+// statement works one statement; ahead are those that follow.
+func (w *needles) statement(s *written.Statement, ahead []written.Statement, size int) {
+	if s.Stars > 0 || s.Ends > 0 {
+		w.starred(s.Stars)
+		defer w.starred(-s.Ends)
+	}
+	switch s.Kind {
+	case written.Note:
+	case written.Grows:
+		w.settle()
+		w.grows(s)
+	case written.Heading:
+		w.settle()
+		w.closeSection()
+		w.section, w.round, w.bodies, w.later, w.others, w.named, w.past = s.Text, 0, nil, nil, nil, nil, nil
+	case written.Unknown:
+		w.settle()
+		w.tell(Finding{Kind: Unread, At: s.At, To: s.To, Message: "This was not understood. Whatever it does to the stitches, what follows is open."})
+		w.known, w.unsure, w.lost = false, true, true
+		w.counts(s, s.Counts)
+	case written.Begin:
+		w.begins(s)
+	case written.Back:
+		w.back(s)
+		w.round, w.past = 0, nil
+	case written.Finish:
+		w.finish(s)
+	case written.Onward:
+		w.settle()
+		w.onward(s)
+	case written.Says:
+		w.settleFor(s)
+		w.counts(s, s.Counts)
+	case written.Plan:
+		w.plans(s)
+	case written.Comes:
+		w.settle()
+		if n := s.Label.From.For(w.size); n != written.None && n != w.round+1 && w.round > 0 && !w.unnumbered {
+			w.tell(Finding{Kind: Misnumbered, At: s.At, To: s.To, Look: w.line, Found: w.round + 1, Expected: n, Message: fmt.Sprintf("Round %d comes next, not %d.", w.round+1, n)})
+		}
+	case written.Markers:
+		w.marks(s)
+	case written.Rounds:
+		w.roundsOf(s, ahead, size)
+	case written.Again:
+		w.settle()
+		w.again(s)
+	case written.Pace:
+		w.pacing(s)
+	}
+}
+
+// starred keeps where rounds begin, or end, that stand between so many asterisks.
+func (w *needles) starred(n int) {
+	if w.stars == nil {
+		w.stars = map[int][2]int{}
+	}
+	switch {
+	case n > 0:
+		w.stars[n] = [2]int{len(w.past), 0}
+	case n < 0:
+		span := w.stars[-n]
+		span[1] = len(w.past)
+		w.stars[-n] = span
+	}
+}
+
+// begins casts on a piece, or more stitches in a round that is not finished.
+func (w *needles) begins(s *written.Statement) {
+	n := s.Many.For(w.size)
+	if n == written.None {
+		return
+	}
+	if w.going != nil && w.live {
+		w.going.out += n
+		return
+	}
+	if w.live && w.known && w.n > 0 && w.round > 0 {
+		w.going = w.begin()
+		w.going.from = s
+		w.going.out += n
+		return
+	}
+	w.leaves(s)
+	w.round, w.past = 0, nil
+	w.start(n, true, s)
+	w.counts(s, s.Counts)
+}
+
+// onward works a part of a round, and begins the round there.
+func (w *needles) onward(s *written.Statement) {
+	n := s.Many.For(w.size)
+	if !w.known || n < 0 {
+		return
+	}
+	if n > w.n {
+		w.tell(Finding{Kind: Short, At: s.At, To: s.To, Look: w.since, Found: w.n, Expected: n, Message: there(w.n) + " in the round, and this takes " + count(n) + "."})
+		return
+	}
+	for i, at := range w.markers {
+		w.markers[i] = (at - n + w.n) % max(1, w.n)
+	}
+	slices.Sort(w.markers)
+	w.growing = -1
+}
+
+// finish binds off or draws up what is on the needles.
+func (w *needles) finish(s *written.Statement) {
+	w.settle()
+	n := -1
+	if s.Many.Written() {
+		n = s.Many.For(w.size)
+	}
+	if !s.All && w.known && n < w.n {
+		w.n -= n
+		return
+	}
+	w.closePlan()
+	if s.Name == "graft" && (!w.live || w.n == 0) {
+		w.graft(s, n)
+		return
+	}
+	if !w.live {
+		if n > 0 {
+			w.tell(Finding{Kind: Miscounted, At: s.At, To: s.To, Found: 0, Expected: n, Message: "There is nothing on the needles to finish."})
+		}
+		return
+	}
+	if n >= 0 && w.known && n != w.n && (w.other == nil || w.other.n != n) {
+		w.tell(Finding{Kind: Miscounted, At: s.At, To: s.To, Look: w.since, Found: w.n, Expected: n, Message: there(w.n) + ", not " + count(n) + "."})
+	}
+	if w.last = w.n; w.other != nil && w.other.n == n {
+		w.last = n
+	} else if !w.known {
+		w.last = -1
+	}
+	w.other = nil
+	w.live, w.n, w.known, w.markers = false, 0, true, nil
+	w.finished++
+}
+
+// graft ends sets that wait opposite each other.
+func (w *needles) graft(s *written.Statement, n int) {
+	for range 2 {
+		at := w.find("gap", n)
+		if at < 0 {
+			w.tell(Finding{Kind: Forgotten, At: s.At, To: s.To, Message: "There are no stitches that wait: they are worked already, or were never put aside."})
+			return
+		}
+		if h := w.drop(at); h.known && n >= 0 && h.n != n {
+			w.tell(Finding{Kind: Miscounted, At: s.At, To: s.To, Found: h.n, Expected: n, Message: stitches(h.n, "waits", "wait") + ", not " + count(n) + "."})
+		}
+	}
+}
+
+// over tells what comes to no end.
+func (w *needles) over() {
+	w.settle()
+	w.closeSection()
+	if w.live && w.n > 0 && w.known {
+		w.last = w.n
+	}
+	for _, h := range w.held {
+		n := stitches(h.n, "was", "were")
+		if !h.known {
+			n = "Stitches were"
+		}
+		w.tell(Finding{Kind: Forgotten, At: h.at, To: h.to, Found: h.n, Message: n + " put aside here and never taken up again."})
+	}
+	if w.live && w.known && w.n > 0 && len(w.rounds) > 0 && w.ends() {
+		w.tell(Finding{Kind: Forgotten, At: w.began, To: w.began, Found: w.n, Message: "At the end " + stitches(w.n, "is", "are") + " still on the needles."})
+	}
+}
+
+// ends reports whether a text works pieces to their end: one that finishes none is a part of
+// a pattern.
+func (w *needles) ends() bool { return w.finished > 0 }

@@ -1,0 +1,264 @@
+package tally
+
+import (
+	"fmt"
+	"strings"
+
+	"thenar/internal/written"
+)
+
+// most is how often anything is repeated at most; nobody knits more.
+const most = 5_000
+
+// mostSteps bounds the work on one text; a pattern in ten sizes takes some thousands.
+const mostSteps = 2_000_000
+
+// items works what a round tells; it reports whether that could be done.
+func (w *needles) items(p *pass, list []written.Item) bool {
+	for i := range list {
+		if w.report.steps++; w.report.steps > mostSteps {
+			p.open = true
+			return p.fails(Unread, &list[i], "All this is more than anybody knits: check it in parts.")
+		}
+		if list[i].Reach == written.ToMarker && len(p.old) == 0 && !p.open && !w.lost && (w.rows || i < len(list)-1) {
+			return p.fails(Misplaced, &list[i], "No marker was placed that could be meant.")
+		}
+		if p.failed != nil || !w.item(p, &list[i]) {
+			return false
+		}
+	}
+	return true
+}
+
+// fails keeps the first thing that went wrong in a round.
+func (p *pass) fails(k Kind, i *written.Item, format string, args ...any) bool {
+	if p.failed == nil {
+		p.failed = &Finding{Kind: k, At: i.At, To: i.To, Message: fmt.Sprintf(format, args...)}
+	}
+	return false
+}
+
+// item works one thing that a round tells.
+func (w *needles) item(p *pass, i *written.Item) bool {
+	times := 1
+	if i.Times.Written() {
+		if times = i.Times.For(w.size); times == written.None {
+			times = 0
+		}
+		if i.Either && p.either {
+			times--
+		}
+	}
+	if times > most {
+		return p.fails(Unread, i, "%d times is more than anybody knits.", times)
+	}
+	switch i.Does {
+	case written.Unread:
+		p.open = true
+		p.fails(Unread, i, "This was not understood.")
+		if i.Meant != "" {
+			p.failed.Cure = fmt.Sprintf("Is %s meant?", i.Meant)
+		}
+		return false
+	case written.Stitch:
+		p.idle = false
+		if i.Reach != written.NoReach {
+			return w.fill(p, i)
+		}
+		return w.stitches(p, i, times)
+	case written.Together:
+		return w.together(p, i, times)
+	case written.CastOn, written.PickUp:
+		p.out += times
+	case written.Hold:
+		return w.hold(p, i, times)
+	case written.Leave:
+		return w.leave(p, i, times)
+	case written.Waste:
+		p.idle = false
+		if !w.stitches(p, i, times) {
+			return false
+		}
+		if at := len(w.held) - 1; at >= 0 && w.held[at].of == p {
+			w.held[at].n += times // in several yarns, side by side
+			return true
+		}
+		w.held = append(w.held, held{n: times, known: true, waste: true, at: i.At, to: i.To, of: p})
+	case written.TakeIn:
+		p.idle = false
+		return w.takeIn(p, i, times)
+	case written.BindOff:
+		p.idle = false
+		if !p.many(times, 1, 0) {
+			return p.short(i, times)
+		}
+	case written.Turn:
+		if p.at < p.in && !p.open {
+			p.open = true
+		}
+	default:
+		return w.mark(p, i)
+	}
+	return true
+}
+
+// short tells that there are not enough stitches left.
+func (p *pass) short(i *written.Item, wanted int) bool {
+	left := p.in - p.at
+	if left <= 0 {
+		return p.fails(Short, i, "There is no stitch left in the round for this.")
+	}
+	return p.fails(Short, i, "Only %s left in the round here, and this takes %d.", stitches(left, "is", "are"), wanted)
+}
+
+// stitches works a stitch so many times.
+func (w *needles) stitches(p *pass, i *written.Item, times int) bool {
+	left := p.in - p.at
+	if p.many(times, i.In, i.Out) {
+		return true
+	}
+	if i.Out < 0 {
+		return p.fails(Short, i, "There is no stitch to pass over.")
+	}
+	p.at = min(p.at, p.in)
+	if left <= 0 {
+		return p.short(i, 0)
+	}
+	return p.fails(Short, i, "Only %s left in the round here, and this takes %d.", stitches(left, "is", "are"), times*i.In)
+}
+
+// target returns the stitch of the round below that something is worked to.
+func (w *needles) target(p *pass, i *written.Item) (to int, ok bool) {
+	before := 0
+	if i.Before.Written() {
+		before = max(0, i.Before.For(w.size))
+	}
+	switch i.Reach {
+	case written.ToMarker:
+		at := p.marker()
+		if at-before < p.at && at < p.in {
+			return at, p.fails(Misplaced, i, "The marker is passed already, or fewer than %d before it are left.", before)
+		}
+		return at - before, true
+	default:
+		return p.in - before, true
+	}
+}
+
+// fill works a stitch to somewhere.
+func (w *needles) fill(p *pass, i *written.Item) bool {
+	if p.open {
+		p.at = p.in
+		return true
+	}
+	to, ok := w.target(p, i)
+	if !ok {
+		return false
+	}
+	left := to - p.at
+	if left < 0 {
+		return p.fails(Short, i, "%s too few are left before that.", stitches(-left, "", ""))
+	}
+	if i.In > 0 && left%i.In != 0 {
+		return p.fails(LeftOver, i, "It takes %d stitches at a time, and %d are there: %d left over.", i.In, left, left%i.In)
+	}
+	if i.In < 1 {
+		return p.fails(Unread, i, "This can't be worked to there.")
+	}
+	return p.many(left/i.In, i.In, i.Out)
+}
+
+// together works what is in brackets.
+func (w *needles) together(p *pass, i *written.Item, times int) bool {
+	if i.Reach == written.NoReach {
+		for range times {
+			if !w.items(p, i.Items) {
+				return false
+			}
+		}
+		return true
+	}
+	if p.open {
+		p.at, p.idle = p.in, false
+		return true
+	}
+	to, ok := w.target(p, i)
+	if !ok {
+		return false
+	}
+	from := p.at
+	if each := eaten(i.Items, w.size); each > 0 && to >= from && (to-from)%each != 0 {
+		left := (to - from) % each
+		for p.at+each <= to && w.items(p, i.Items) {
+		}
+		p.failed = &Finding{
+			Kind: LeftOver, At: i.At, To: i.To, Found: to - from, Expected: to - from - left,
+			Message: fmt.Sprintf("The repeat takes %s, and %s for it: %d times, and %d left over.", stitches(each, "", ""), lower(there(to-from)), (to-from)/each, left),
+			Cure:    cureOfRepeat(each, left),
+		}
+		return false
+	}
+	for n := 0; p.at < to; n++ {
+		before := p.at
+		if n > most || !w.items(p, i.Items) {
+			return false
+		}
+		if p.at == before {
+			return p.fails(Unread, i, "This takes no stitch, so it never gets there.")
+		}
+	}
+	if p.at > to {
+		return p.fails(LeftOver, i, "The repeat doesn't end there: its last stitch goes %d further.", p.at-to)
+	}
+	return true
+}
+
+// cureOfRepeat says what would make a repeat come out.
+func cureOfRepeat(each, left int) string {
+	return fmt.Sprintf("It comes out with %d fewer or %d more.", left, each-left)
+}
+
+// eaten returns how many stitches a list takes, or 0 if that depends on where it is worked.
+func eaten(list []written.Item, size int) (n int) {
+	for _, i := range list {
+		times := 1
+		if i.Times.Written() {
+			times = max(0, i.Times.For(size))
+		}
+		switch {
+		case i.Reach != written.NoReach, i.Does == written.Hold && !i.Times.Written(), i.Does == written.Unread:
+			return 0
+		case i.Does == written.Together:
+			one := eaten(i.Items, size)
+			if one == 0 {
+				return 0
+			}
+			n += times * one
+		default:
+			n += times * i.In
+		}
+	}
+	return n
+}
+
+// stitches is "1 stitch is", "3 stitches are".
+func stitches(n int, is, are string) string {
+	text, verb := fmt.Sprintf("%d stitches", n), are
+	if n == 1 {
+		text, verb = "1 stitch", is
+	}
+	if verb != "" {
+		text += " " + verb
+	}
+	return text
+}
+
+// there is "There is 1 stitch", "There are 3 stitches".
+func there(n int) string {
+	if n == 1 {
+		return "There is 1 stitch"
+	}
+	return fmt.Sprintf("There are %d stitches", n)
+}
+
+func lower(text string) string { return strings.ToLower(text[:1]) + text[1:] }

@@ -1,0 +1,260 @@
+package written
+
+import (
+	"slices"
+	"strconv"
+)
+
+func itoa(n int) string { return strconv.Itoa(n) }
+
+// keepers are what stitches are put aside on.
+var keepers = []string{"waste", "scrap", "holder", "holders", "hold", "thread", "pin", "spare", "stitch-holder", "safety-pin", "yarn-holder", "cord"}
+
+// clause returns where the clause ends that stands next: at a comma or a closing bracket
+// outside of brackets, or at the end.
+func (p *parser) clause() int {
+	depth := 0
+	for at := p.at; at < len(p.t); at++ {
+		switch p.t[at].low {
+		case "(", "[", "{":
+			depth++
+		case ")", "]", "}":
+			if depth--; depth < 0 {
+				return at
+			}
+		case ",", ";", ".", "|", "*":
+			if depth == 0 {
+				return at
+			}
+		}
+	}
+	return len(p.t)
+}
+
+// aside reads stitches that are put aside: "slip 15 to waste yarn", "place the next 15 sts on
+// a holder for the thumb".
+func (p *parser) aside() (Item, bool) {
+	from, end := p.at, p.clause()
+	leaves := p.peek().low == "leave"
+	if !p.any("slip", "sl", "place", "put", "transfer", "move", "leave", "thread") {
+		return Item{}, false
+	}
+	back := false
+	keeps := -1
+	for at := p.at; at < end; at++ {
+		low := p.t[at].low
+		if slices.Contains(keepers, low) && keeps < 0 {
+			keeps = at
+		}
+		back = back || low == "back" || low == "needle" || low == "needles" || low == "dpns" || low == "from"
+	}
+	if keeps < 0 || back {
+		p.at = from
+		return Item{}, false
+	}
+	i := Item{Does: Hold, In: 1}
+	if leaves {
+		i = Item{Does: Leave}
+	}
+	for ; p.at < end; p.at++ {
+		if !i.Times.Written() {
+			if n, ok := p.number(true); ok {
+				i.Times = n
+				p.at--
+				continue
+			}
+		}
+		if p.took("for") {
+			i.Name = p.name(end)
+			break
+		}
+	}
+	if i.Name == "" {
+		for at := from; at < end; at++ {
+			if called[p.t[at].low] {
+				i.Name = p.t[at].low
+			}
+		}
+	}
+	p.at = end
+	return i, true
+}
+
+// called are names that held stitches go by.
+var called = map[string]bool{
+	"thumb": true, "gusset": true, "index": true, "middle": true, "ring": true, "little": true, "palm": true, "gap": true, "hand": true,
+}
+
+// name reads what a set is for, up to the clause's end.
+func (p *parser) name(end int) string {
+	text := ""
+	for ; p.at < end; p.at++ {
+		if t := p.peek(); t.kind == word && t.low != "the" && t.low != "finger" && t.low != "fingers" {
+			if text != "" {
+				text += " "
+			}
+			text += t.low
+		}
+	}
+	p.at--
+	return text
+}
+
+// action reads what is done besides stitches.
+func (p *parser) action() (Item, bool) {
+	from := p.at
+	for _, read := range []func() (Item, bool){p.castOn, p.pickUp, p.marker, p.bindOff, p.gap, p.wasteKnit, p.takeIn} {
+		if i, ok := read(); ok {
+			return i, true
+		}
+		p.at = from
+	}
+	if p.any("turn") {
+		return Item{Does: Turn}, true
+	}
+	p.at = from
+	return Item{}, false
+}
+
+// castOn reads loops that are cast on within a round.
+func (p *parser) castOn() (Item, bool) {
+	if !p.took("cast", "on") && !p.took("co") && !p.took("using", "backward-loop", "cast-on", ",", "cast", "on") {
+		return Item{}, false
+	}
+	p.all("a", "bridge", "of", "the", "another")
+	n, ok := p.number(true)
+	p.all("more", "new", "backward", "bridge")
+	p.stitches()
+	p.at = p.clause()
+	p.shares()
+	return Item{Does: CastOn, Out: 1, Times: n}, ok
+}
+
+// shares steps over the yarns of loops that were told in all: ", 1 blue" of "4 loops: 3 rust,
+// 1 blue".
+func (p *parser) shares() {
+	for {
+		from := p.at
+		if !p.any(",") {
+			return
+		}
+		if _, ok := p.number(false); !ok || !p.yarn() {
+			p.at = from
+			return
+		}
+	}
+}
+
+// pickUp reads stitches that are picked up.
+func (p *parser) pickUp() (Item, bool) {
+	switch {
+	case p.took("pick", "up", "and", "knit"), p.took("pick", "up", "&", "knit"), p.took("pick", "up", "and", "k"), p.took("pick", "up", "&", "k"), p.took("pick", "up"), p.took("pu", "&", "k"), p.took("pu", "and", "k"), p.took("puk"), p.took("pu"), p.took("knit", "up"):
+	default:
+		return Item{}, false
+	}
+	p.all("the", "another", "a")
+	n, ok := p.number(true)
+	p.stitches()
+	p.at = p.clause()
+	return Item{Does: PickUp, Out: 1, Times: n}, ok
+}
+
+// marker reads a marker that is placed, passed or taken off.
+func (p *parser) marker() (Item, bool) {
+	switch {
+	case p.any("pm", "pmr"):
+		return p.behind(Item{Does: Place}), true
+	case p.any("sm", "slm"):
+		return p.behind(Item{Does: Pass}), true
+	case p.any("rm"):
+		return p.behind(Item{Does: Remove}), true
+	}
+	does := Place
+	switch {
+	case p.any("place", "put"):
+	case p.any("slip", "sl"):
+		does = Pass
+	case p.any("remove"):
+		does = Remove
+	default:
+		return Item{}, false
+	}
+	p.all("a", "the", "first", "second", "another", "next", "gusset", "thumb", "both", "new", "one", "2", "two")
+	if !p.any("marker", "m", "mkr", "markers") {
+		return Item{}, false
+	}
+	return p.behind(Item{Does: does}), true
+}
+
+// behind steps over what is said of a marker.
+func (p *parser) behind(i Item) Item {
+	if p.any("for", "before", "at", "(") {
+		p.at = p.clause()
+		if p.peek().low == ")" {
+			p.at++
+		}
+	}
+	return i
+}
+
+// bindOff reads stitches that are bound off within a row.
+func (p *parser) bindOff() (Item, bool) {
+	if !p.took("bind", "off") && !p.took("cast", "off") && !p.any("bo") {
+		return Item{}, false
+	}
+	p.all("the", "next", "first", "all")
+	n, ok := p.number(true)
+	p.stitches()
+	return Item{Does: BindOff, In: 1, Times: n}, ok
+}
+
+// gap reads what is worked with the strand at a corner: one stitch with it, or it alone.
+func (p *parser) gap() (Item, bool) {
+	i := Item{Does: Stitch, In: 1, Out: 1}
+	switch {
+	case p.any("k2tog"):
+		i.Name = "k2tog"
+	case p.any("ssk", "slip-slip-knit"):
+		i.Name = "ssk"
+	case p.took("knit", "two", "together"):
+		i.Name = "k2tog"
+	case p.any("m1"), p.took("make", "one"):
+		i.Name, i.In = "M1", 0
+	default:
+		return i, false
+	}
+	if !p.took("with", "the", "strand", "at", "corner") {
+		return i, false
+	}
+	p.number(false)
+	p.dyed()
+	return i, true
+}
+
+// wasteKnit reads stitches that are knitted with waste yarn and again.
+func (p *parser) wasteKnit() (Item, bool) {
+	if !p.any("knit", "k") {
+		return Item{}, false
+	}
+	n, ok := p.number(true)
+	p.stitches()
+	if !ok || !p.took("with", "waste", "yarn") {
+		return Item{}, false
+	}
+	p.at = p.clause()
+	return Item{Does: Waste, In: 1, Out: 1, Times: n}, true
+}
+
+// takeIn reads held stitches that are knitted in: "knit 14 from waste yarn".
+func (p *parser) takeIn() (Item, bool) {
+	if !p.any("knit", "k") {
+		return Item{}, false
+	}
+	n, ok := p.number(true)
+	p.stitches()
+	if !ok || !p.took("from", "waste", "yarn") {
+		return Item{}, false
+	}
+	p.dyed()
+	return Item{Does: TakeIn, Out: 1, Times: n}, true
+}

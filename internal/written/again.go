@@ -1,0 +1,295 @@
+package written
+
+// repeated reads rounds that are worked again: "Rep Rnds 1–3 six times more", "Repeat the
+// last 2 rounds until 15 sts are between the markers", "Work rows 1–2, 4 times more, then row 2".
+func (p *parser) repeated(s *Statement) bool {
+	from := p.at
+	if p.any("work"); p.any("as", "like") || p.took("same", "as") || p.took("the", "same", "as") {
+		if p.all("for"); p.anyRound() {
+			if a, b, ok := p.span(); ok && p.done() {
+				s.Kind, s.Repeat = Again, Repeat{From: Is(a), To: Is(b)}
+				return true
+			}
+		} else if n, ok := p.nth(); ok && p.anyRound() && p.done() {
+			s.Kind, s.Repeat = Again, Repeat{From: n, To: n}
+			return true
+		}
+		p.at = from
+		return false
+	}
+	p.at = from
+	if !p.any("rep", "repeat", "work", "repeating", "continue", "cont") {
+		return false
+	}
+	p.any(".")
+	if p.took("from", "*", "*") {
+		r := Repeat{Stars: 2}
+		for p.any("*") {
+			r.Stars++
+		}
+		if p.any("to") {
+			p.all("*")
+		}
+		p.howOften(&r)
+		s.Kind, s.Repeat = Again, r
+		return true
+	}
+	p.all("to", "repeat", "rep", "working", "all", "of")
+	work := p.t[p.at-1].low == "work"
+	r := Repeat{}
+	p.all("the", "these", "last", "previous", "those")
+	single := p.any("this") || p.t[p.at-1].low == "last"
+	if t := p.peek(); t.kind == word && inLetters[t.low] == 0 && roundWords[t.low] == 0 && roundWords[p.next(1).low] > 0 && t.low != "every" {
+		if r.Named = kindsOf[t.low]; r.Named == "" {
+			r.Named = t.low
+		}
+		p.at++
+		p.rounds()
+	} else if p.took("it") && work {
+		p.at = from
+		return false
+	} else if n, ok := p.number(true); ok {
+		if _, ok := p.rounds(); !ok || work {
+			p.at = from
+			return false
+		}
+		r.Last = n
+	} else if _, ok := p.rounds(); ok {
+		switch a, b, ok := p.spanUnless(single); {
+		case ok:
+			l := Label{From: Is(a), To: Is(b)}
+			if p.sizes > 1 {
+				p.otherSpans(&l)
+			}
+			r.From, r.To = l.From, l.To
+			if and := p.at; p.any("and", "&") {
+				if _, last, ok := p.span(); ok {
+					r.To = Is(last)
+				} else {
+					p.at = and
+				}
+			}
+		case !work:
+			r.Last = Is(1)
+		default:
+			p.at = from
+			return false
+		}
+	} else {
+		p.at = from
+		return false
+	}
+	p.howOften(&r)
+	s.Kind, s.Repeat = Again, r
+	return true
+}
+
+// spanUnless reads a span of rounds, but none after "this row".
+func (p *parser) spanUnless(single bool) (from, to int, ok bool) {
+	if single {
+		return 0, 0, false
+	}
+	return p.span()
+}
+
+// howOften reads how often rounds are worked again.
+func (p *parser) howOften(r *Repeat) {
+	for !p.done() {
+		p.all(",", "for", "a", "total", "of", "and")
+		from := p.at
+		if n, more, ok := p.times(); ok {
+			r.Times, r.More = n, more
+			continue
+		}
+		p.at = from
+		if p.any("every", "each", "on") {
+			p.all("every", "foll", "following", "the")
+			switch n, ok := p.nth(); {
+			case ok:
+				r.Every = n
+			case p.any("other", "alt", "alternate", "foll", "following"):
+				r.Every = Is(2)
+			default:
+				r.Every = Is(1)
+			}
+			p.any("alt", "foll")
+			if _, ok := p.rounds(); ok {
+				continue
+			}
+		}
+		p.at = from
+		if p.took("then") && p.anyRound() {
+			if a, b, ok := p.span(); ok {
+				l := Label{From: Is(a), To: Is(b)}
+				if p.sizes > 1 {
+					p.otherSpans(&l)
+				}
+				r.Then, r.ThenTo = l.From, l.To
+				continue
+			}
+		}
+		p.at = from
+		if p.any("until", "till") || p.any("to") {
+			end := len(p.t)
+			p.all("there", "are", "you", "have")
+			if list, ok := p.counts(end); ok {
+				r.Until = list
+				return
+			}
+			r.Open = true
+			p.at = end
+			return
+		}
+		p.at = from + 1
+	}
+}
+
+func (p *parser) anyRound() bool {
+	_, ok := p.rounds()
+	return ok
+}
+
+// many reads rounds that are told by their number or their length: "Knit 5 rounds", "Work 10
+// rounds in k1, p1 rib", "Work even for 5 cm".
+func (p *parser) many(s *Statement) bool {
+	from := p.at
+	t := p.t
+	at, n, row := p.roundsCounted()
+	lengthy := -1
+	if at < 0 {
+		if lengthy = p.lengthAhead(); lengthy < 0 {
+			return false
+		}
+	}
+	switch {
+	case at >= 0:
+		s.Many = n
+		s.Label.Row = row
+		p.t = append(append([]token{}, t[:at]...), t[p.at:min(len(t), p.until("or", "until", "till"))]...)
+	default:
+		s.Unsure = true
+		p.t = append([]token{}, t[:lengthy]...)
+	}
+	p.changing(s)
+	p.at = from
+	p.all("work", "then", "continue", "cont", "working", "in", "a", "of", "another", "more", "for", "now")
+	s.Items = p.pattern()
+	if s.Items == nil {
+		p.t, p.at = t, from
+		s.Many, s.Unsure, s.Items = Number{}, false, nil
+		return false
+	}
+	s.Kind = Rounds
+	return true
+}
+
+// roundsCounted finds "10 rounds", and returns where it begins; p.at is where it ends.
+func (p *parser) roundsCounted() (at int, n Number, row bool) {
+	start := p.at
+	for i := start; i < len(p.t); i++ {
+		p.at = i
+		if p.t[i].kind != whole && inLetters[p.t[i].low] == 0 {
+			continue
+		}
+		if i > start && (p.t[i-1].low == "every" || p.t[i-1].low == "last") {
+			continue
+		}
+		n, ok := p.number(true)
+		if !ok {
+			continue
+		}
+		p.all("more", "plain", "further")
+		if row, ok = p.rounds(); ok {
+			return i, n, row
+		}
+	}
+	p.at = start
+	return -1, n, false
+}
+
+// lengthAhead returns where it is told how long something is worked: "until it is 6 cm", "for
+// 2 in"; -1 if that isn't told.
+func (p *parser) lengthAhead() int {
+	for i := p.at + 1; i < len(p.t); i++ {
+		switch p.t[i].low {
+		case "until", "till":
+			return i
+		case "for":
+			for _, t := range p.t[i:] {
+				switch t.low {
+				case "cm", "in", "inch", "inches", "\"", "mm":
+					return i
+				}
+			}
+		}
+	}
+	return -1
+}
+
+// pattern reads what a round is worked in: "k1, p1 rib", "stockinette", "even", "knit".
+func (p *parser) pattern() []Item {
+	for len(p.t) > p.at {
+		switch p.t[len(p.t)-1].low {
+		case "rib", "ribbing", "pattern", "patt", "in", "of", "for", ",", ".", "the", "work", "as", "follows", "more", "and":
+			if p.t[len(p.t)-1].low == "rib" && len(p.t)-p.at == 1 {
+				return []Item{{Does: Stitch, Name: "rib", In: 1, Out: 1, Reach: ToEnd, Even: true}}
+			}
+			p.t = p.t[:len(p.t)-1]
+			continue
+		}
+		break
+	}
+	plain := []Item{{Does: Stitch, Name: "k", In: 1, Out: 1, Reach: ToEnd, Even: true}}
+	if p.done() {
+		return plain
+	}
+	from := p.at
+	for _, words := range [][]string{
+		{"even"},
+		{"straight"},
+		{"stockinette"},
+		{"stocking", "stitch"},
+		{"st", "st"},
+		{"plain"},
+		{"pattern"},
+		{"garter", "stitch"},
+		{"garter"},
+		{"as", "established"},
+		{"stockinette", "stitch"},
+		{"as", "set"},
+		{"knit", "every"},
+		{"knit", "all"},
+		{"knit"},
+		{"plain", "knitting"},
+		{"without", "shaping"},
+		{"k"},
+		{"purl"},
+		{"even", "in", "stockinette"},
+		{"even", "in", "pattern"},
+		{"est", "patt"},
+		{"established", "pattern"},
+	} {
+		p.at = from
+		if p.took(words...) {
+			p.all("every", "round", "rnd", "row", "all", "sts", "in", "pattern", "as", "established", "patt", "stitch", "st", "rounds", "rows", "without", "shaping", "plain", "stockinette", "even")
+			if p.done() {
+				return plain
+			}
+		}
+	}
+	p.at = from
+	list := p.items("")
+	for _, i := range list {
+		if i.Does == Unread || i.Does == Hold || i.Does == CastOn {
+			return nil
+		}
+	}
+	if len(list) == 0 {
+		return nil
+	}
+	if len(list) == 1 && list[0].endless() {
+		return list
+	}
+	// "k1, p1 rib": over and over.
+	return []Item{{Does: Together, Items: list, Reach: ToEnd, At: list[0].At, To: p.reached()}}
+}

@@ -1,0 +1,153 @@
+package written
+
+// counts reads what is stated of counts: "44 sts", "46, of which 5 in the gusset", "44 sts; 8
+// between markers". It takes all tokens up to end, or nothing.
+func (p *parser) counts(end int) ([]Count, bool) {
+	from, all := p.at, p.t
+	defer func() { p.t = all }()
+	p.t = p.t[:end]
+	var list []Count
+	p.all("—", "-", "there", "are", "is", "now", "you", "have", "has", "should", "be", "will", "a", "total", "of", "to", "=", ":", "for", "and", "the", "in", "all", "gusset", "thumb", "each", "size", "you'll", "leaving", "giving", "makes", "making", "remain", "remaining", "with")
+	for p.at < end {
+		c := Count{}
+		var ok bool
+		if c.Number, ok = p.number(false); !ok {
+			break
+		}
+		named := p.stitches()
+		for p.at < end && !p.done() {
+			switch low := p.peek().low; low {
+			case "between", "gusset", "thumb", "inside":
+				c.Inside = true
+			case "marker", "markers", "m", "in", "the", "for", "on", "needle", "needles", "total", "remain", "remaining", "remains", "rem", "left", "now", "all", "altogether", "each", "st", "sts", "stitches", "dpns", "of", "live", "m's", "ms", "two", "them", "hand", "round", "at", "end", "this", "rnd", "row", "have", "been", "worked", "after", "it":
+			case "increased", "inc", "inc'd", "incd":
+				c.Change = 1
+			case "decreased", "dec", "dec'd", "decd":
+				c.Change = -1
+			case "more", "before", "held", "sides", "side", "cast", "bound", "slipped", "times", "rounds", "rows", "rnds", "cm", "in.", "mm", "inches", "m1", "picked", "either":
+				p.at = from
+				return nil, false
+			default:
+				goto next
+			}
+			p.at++
+		}
+	next:
+		c.To = p.reached()
+		if !named && p.at < end && p.peek().kind == word && p.peek().low != "of" {
+			break
+		}
+		list = append(list, c)
+		if p.peek().low == "-" && p.peek().tight {
+			break
+		}
+		p.all(",", ";", "-", "—", "and", "of", "which", "with", "incl", "including", ".", "are", "is", "(", ")")
+	}
+	if p.at != end || len(list) == 0 {
+		p.at = from
+		return nil, false
+	}
+	return list, true
+}
+
+// stated cuts counts off the end of a statement, and returns what stays.
+func (p *parser) stated() []Count {
+	end := len(p.t)
+	for end > p.at && (p.t[end-1].low == "." || p.t[end-1].low == ";") {
+		end--
+	}
+	if end == p.at {
+		return nil
+	}
+	start := p.at
+	defer func() { p.at = start }()
+	if shut := p.t[end-1].low; shut == ")" || shut == "]" {
+		depth, open := 0, end-1
+		for ; open >= start; open-- {
+			switch p.t[open].low {
+			case ")", "]", "}":
+				depth++
+			case "(", "[", "{":
+				depth--
+			}
+			if depth == 0 {
+				break
+			}
+		}
+		if open > start && !p.isGroup(open, end) {
+			p.at = open + 1
+			if list, ok := p.counts(end - 1); ok {
+				p.cut(open)
+				return append(p.statedBefore(start), list...)
+			}
+		}
+	}
+	for open := end - 1; open > start; open-- {
+		switch p.t[open].low {
+		case "-", "—", ":", ";", "=", ",", ".":
+		default:
+			continue
+		}
+		if p.t[open].low == "-" && p.t[open].tight {
+			continue
+		}
+		p.at = open + 1
+		bare := p.t[open].low == "," || p.t[open].low == "."
+		if list, ok := p.counts(end); ok && (!bare || p.named(open+1, end)) {
+			p.cut(open)
+			return list
+		}
+	}
+	return nil
+}
+
+// statedBefore cuts off a count that stands before one that was cut off.
+func (p *parser) statedBefore(start int) []Count {
+	p.at = start
+	if len(p.t) > start+2 && (p.t[len(p.t)-1].low == ")" || p.t[len(p.t)-1].low == "sts" || p.t[len(p.t)-1].low == "stitches") {
+		return p.stated()
+	}
+	return nil
+}
+
+// named reports whether a stitch is named between two places.
+func (p *parser) named(from, to int) bool {
+	for _, t := range p.t[from:to] {
+		switch t.low {
+		case "st", "sts", "stitch", "stitches":
+			return true
+		}
+	}
+	return false
+}
+
+// isGroup reports whether brackets hold the values of other sizes for the number before them.
+func (p *parser) isGroup(open, end int) bool {
+	if p.sizes < 2 || open == 0 {
+		return false
+	}
+	k := p.t[open-1].kind
+	glued := k == word && p.t[open-1].low != "sts" && p.t[open-1].low != "stitches" && isDigit(rune(p.t[open-1].low[len(p.t[open-1].low)-1]))
+	if k != whole && k != ordinal && !glued && p.t[open-1].low != "-" {
+		return false
+	}
+	n := 0
+	for _, t := range p.t[open+1 : end-1] {
+		switch {
+		case t.kind == whole || t.low == "-":
+			n++
+		case t.kind == mark:
+		default:
+			return false
+		}
+	}
+	return n == p.sizes-1
+}
+
+// cut ends the statement before a place, and before marks that stand there.
+func (p *parser) cut(end int) {
+	for end > 0 && (p.t[end-1].low == "." || p.t[end-1].low == "," || p.t[end-1].low == ";" || p.t[end-1].low == "-" && !p.t[end-1].tight) {
+		end--
+	}
+	p.t = p.t[:end]
+}

@@ -1,0 +1,49 @@
+package written
+
+// Does is what an item of a round tells to do.
+type Does uint8
+
+const (
+	Stitch   Does = iota // a stitch, so many times
+	Together             // what is in brackets, so many times
+	Hold                 // stitches put aside
+	CastOn               // new loops
+	PickUp               // stitches picked up
+	Waste                // knitted with waste yarn and again
+	Place                // a marker is placed
+	Pass                 // a marker is passed
+	Remove               // a marker is taken off
+	BindOff              // so many stitches are bound off
+	TakeIn               // held stitches are knitted in
+	Leave                // held stitches stay where they are
+	Turn                 // the work is turned
+	Unread               // what was not understood
+)
+
+// Reach is where something that is worked over and over ends.
+type Reach uint8
+
+const (
+	NoReach  Reach = iota
+	ToEnd          // the round's end
+	ToMarker       // the next marker
+	ToTheGap       // where the work was turned before
+)
+
+// Item is one thing that a round tells to do.
+type Item struct {
+	Does    Does
+	Name    string // of the stitch, as it is written for short; what a set of held stitches is for
+	In, Out int    // what one such stitch takes and leaves
+	Times   Number // how often; not written: once, or to where Reach says
+	Either  bool   // Times counts the first, or it does not: the text can be read either way
+	Items   []Item // of Together
+	Reach   Reach
+	Before  Number // so many stitches before that
+	Even    bool   // stitches are worked as they come, or in pattern
+	Meant   string // what a word that was not understood was probably meant to be
+	At, To  Spot   // where it stands
+}
+
+// endless reports whether an item is worked to somewhere.
+func (i Item) endless() bool { return i.Reach != NoReach }

@@ -1,0 +1,206 @@
+package written
+
+// star is an asterisk that something is repeated from.
+type star struct {
+	signs, at int // how many asterisks; the place in the list
+}
+
+// joiners stand between items.
+func (p *parser) joiners() {
+	for p.any(",", ";", "then", "and", "&", "+", "ending", "next") {
+	}
+}
+
+// items reads what is told up to a closing bracket or the end of the statement.
+func (p *parser) items(shut string) []Item {
+	list := make([]Item, 0, 4)
+	var open []star
+	for {
+		p.joiners()
+		if p.done() || shut != "" && p.peek().low == shut {
+			return list
+		}
+		if p.peek().low == "*" {
+			n := 0
+			for p.any("*") {
+				n++
+			}
+			if at := len(open) - 1; at >= 0 && open[at].signs == n && len(list) > open[at].at && p.repeatFollows() {
+				list = p.starred(list, open[at].at, false)
+				open = open[:at]
+				continue
+			}
+			open = append(open, star{n, len(list)})
+			continue
+		}
+		if from, ok := p.repeatFrom(open); ok {
+			list = p.starred(list, from, true)
+			continue
+		}
+		list = p.item(list)
+	}
+}
+
+// repeatFollows reports whether what stands next tells how often.
+func (p *parser) repeatFollows() bool {
+	from := p.at
+	defer func() { p.at = from }()
+	if _, _, ok := p.times(); ok {
+		return true
+	}
+	_, _, ok := p.reach()
+	return ok
+}
+
+// repeatFrom reads "repeat from *", and returns the place in the list that it goes back to.
+func (p *parser) repeatFrom(open []star) (from int, ok bool) {
+	start := p.at
+	if !p.any("rep", "repeat", "reps", "repeating") {
+		return 0, false
+	}
+	p.any(".")
+	p.all("from", "between", "the", "instructions")
+	n := 0
+	for p.any("*") {
+		n++
+	}
+	p.any("s", "to")
+	for ; n > 0 && p.any("*"); n = max(1, n) { // from * to *
+	}
+	for i := len(open) - 1; i >= 0 && n > 0; i-- {
+		if open[i].signs == n {
+			if p.at > 0 && p.t[p.at-1].low == "to" {
+				p.at-- // "from * to the end"
+			}
+			return open[i].at, true
+		}
+	}
+	p.at = start
+	return 0, false
+}
+
+// starred makes a group of what stands in the list from a place on, and reads how often it
+// is worked. After "repeat from" a number counts what comes after the first.
+func (p *parser) starred(list []Item, from int, again bool) []Item {
+	group := Item{Does: Together, Items: append([]Item{}, list[from:]...), At: p.here()}
+	if len(group.Items) > 0 {
+		group.At = group.Items[0].At
+	}
+	p.all("across")
+	switch n, more, ok := p.times(); {
+	case ok:
+		group.Times = n
+		if again {
+			group.Either = !more
+			for i := range group.Times.Of {
+				group.Times.Of[i]++
+			}
+		}
+	default:
+		if group.Reach, group.Before, ok = p.reach(); !ok {
+			group.Reach = ToEnd
+		}
+	}
+	group.To = p.reached()
+	return append(list[:from], group)
+}
+
+// item reads one thing to do, and appends it.
+func (p *parser) item(list []Item) []Item {
+	start, at := p.at, p.here()
+	finish := func(i Item) []Item {
+		i.At, i.To = at, p.reached()
+		return append(list, i)
+	}
+	if shut, ok := closing[p.peek().low]; ok {
+		p.at++
+		if i, ok := p.group(shut); ok {
+			return finish(i)
+		}
+		p.at = start
+		p.skipBrackets(shut)
+		return list
+	}
+	if p.any("|") {
+		return finish(Item{Does: Pass})
+	}
+	if i, ok := p.aside(); ok {
+		return finish(i)
+	}
+	if i, ok := p.motif(); ok {
+		return finish(i)
+	}
+	if i, ok := p.action(); ok {
+		return finish(i)
+	}
+	if i, ok := p.stitch(); ok {
+		return finish(i)
+	}
+	p.at = start
+	meant := ""
+	if p.peek().kind == word {
+		meant = guess(p.peek().low)
+	}
+	p.skipItem()
+	return finish(Item{Does: Unread, Meant: meant})
+}
+
+// group reads what stands in brackets, and how often.
+func (p *parser) group(shut string) (Item, bool) {
+	g := Item{Does: Together, Items: p.items(shut)}
+	if !p.any(shut) || len(g.Items) == 0 {
+		return g, false
+	}
+	for _, i := range g.Items {
+		if i.Does == Unread && len(g.Items) == 1 {
+			return g, false
+		}
+	}
+	p.any("all")
+	p.any("rep", "repeat", "work")
+	if n, _, ok := p.times(); ok {
+		g.Times = n
+		p.reachAside()
+		return g, true
+	}
+	if p.took("in", "next", "st") || p.took("in", "the", "next", "st") || p.took("in", "the", "next", "stitch") || p.took("in", "next", "stitch") || p.took("into", "next", "st") || p.took("all", "in", "next", "st") {
+		return p.inOne(g), true
+	}
+	g.Reach, g.Before, _ = p.reach()
+	return g, true
+}
+
+// reachAside steps over "to end" behind a number of times: the number tells already.
+func (p *parser) reachAside() {
+	from := p.at
+	if _, _, ok := p.reach(); !ok {
+		p.at = from
+	}
+}
+
+// inOne turns what is worked into one stitch to an item that takes one.
+func (p *parser) inOne(g Item) Item {
+	out := 0
+	for _, i := range g.Items {
+		out += i.Out * max(1, i.Times.For(0))
+	}
+	return Item{Does: Stitch, Name: "increase", In: 1, Out: out}
+}
+
+// skipBrackets steps over brackets with whatever stands in them.
+func (p *parser) skipBrackets(shut string) {
+	for !p.done() && p.peek().low != shut {
+		p.at++
+	}
+	p.any(shut)
+}
+
+// skipItem steps over what was not understood.
+func (p *parser) skipItem() {
+	for p.at++; !p.done(); p.at++ {
+		switch p.peek().low {
+		case ",", ";", ")", "]", "}", "*", "|":
+			return
+		}
+	}
+}

@@ -1,0 +1,294 @@
+package written
+
+import "slices"
+
+// kindsOf are words that name a round: "increase round".
+var kindsOf = map[string]string{
+	"increase": "increase", "inc": "increase", "increasing": "increase", "decrease": "decrease", "dec": "decrease", "decreasing": "decrease",
+	"set-up": "set-up", "setup": "set-up", "foundation": "set-up", "dividing": "dividing", "division": "dividing", "divide": "dividing",
+	"joining": "joining", "plain": "plain", "gusset": "gusset", "thumb": "thumb", "pick-up": "pick-up", "pickup": "pick-up", "final": "last",
+	"edging": "edging", "even": "plain", "hand": "hand", "turning": "turning", "ridge": "ridge", "eyelet": "eyelet",
+}
+
+// label reads what a statement calls its rounds: "Rounds 4–6:", "Next rnd:", "Inc rnd (RS):".
+func (p *parser) label() (l Label, side Side, ok bool) {
+	from := p.at
+	defer func() {
+		if !ok {
+			p.at, l = from, Label{}
+		}
+	}()
+	switch t := p.peek(); {
+	case roundWords[t.low] > 0:
+		l.Row, _ = p.rounds()
+		if !p.spans(&l) {
+			return l, 0, false
+		}
+	case t.kind == ordinal:
+		p.at++
+		l.From = Is(t.n)
+		l.To = l.From
+		if p.any("and", "&") && p.any("every", "all") {
+			p.all("foll", "following", "alt", "alternate", "other", "even", "odd")
+			l.Also = true
+		}
+		if l.Row, ok = p.rounds(); !ok {
+			return l, 0, false
+		}
+	case p.any("next"):
+		n, many := p.number(true)
+		if l.Row, ok = p.rounds(); !ok {
+			return l, 0, false
+		}
+		if l.Next = true; many {
+			l.From, l.To = Is(1), n
+		}
+	case p.took("every", "other"), p.took("all", "other"), p.took("all", "even-numbered"), p.took("even-numbered"), p.took("all", "even"), p.took("every", "alternate"):
+		if l.Row, ok = p.rounds(); !ok {
+			return l, 0, false
+		}
+		l.Others = true
+	default:
+		if l.Named = p.calls(); l.Named == "" {
+			return l, 0, false
+		}
+		p.at++
+		if l.Row, ok = p.rounds(); !ok {
+			return l, 0, false
+		}
+		if p.spans(&l) && len(l.List) == 0 {
+			break
+		}
+	}
+	side = p.sideTold()
+	l.Also = p.andOthers() || l.Also
+	p.remark()
+	return l, side, p.endsLabel(&l)
+}
+
+// calls returns what the round that stands next is called: "increase round", "rib rnd:".
+func (p *parser) calls() string {
+	t := p.peek()
+	if name := kindsOf[t.low]; name != "" {
+		return name
+	}
+	switch t.low {
+	case "its", "this", "each", "every", "that", "the", "last", "first", "these", "one", "a":
+		return ""
+	}
+	if t.kind != word || roundWords[p.next(1).low] != 1 && p.next(1).low != "row" || p.next(2).low != ":" {
+		return ""
+	}
+	return t.low
+}
+
+// andOthers reads "and all even rounds" behind the number of a round.
+func (p *parser) andOthers() bool {
+	from := p.at
+	shut := closing[p.peek().low]
+	if shut != "" {
+		p.at++
+	}
+	if p.any("and", "&") && p.any("all", "every") {
+		p.all("foll", "following", "even", "odd", "even-numbered", "odd-numbered", "alt", "alternate", "other", "ws", "rs", "numbered")
+		if p.anyRound() && (shut == "" || p.any(shut)) {
+			return true
+		}
+	}
+	p.at = from
+	return false
+}
+
+// sideTold reads the side that faces the knitter, and steps over remarks.
+func (p *parser) sideTold() (s Side) {
+	for {
+		from := p.at
+		bracket := p.any("(", "[")
+		switch {
+		case p.any("rs") || p.took("right", "side"):
+			s = Right
+		case p.any("ws") || p.took("wrong", "side"):
+			s = Wrong
+		case bracket && (p.any("inc", "increase", "dec", "decrease", "set-up", "plain") || p.took("all", "sizes")):
+			p.rounds()
+		default:
+			p.at = from
+			return s
+		}
+		if bracket {
+			for p.any(",", "inc", "increase", "dec", "decrease", "row", "round", "rnd") {
+			}
+		}
+		if bracket && !p.any(")", "]") {
+			p.at = from
+			return s
+		}
+		p.any(",")
+	}
+}
+
+// remark steps over a remark in brackets before the colon: "Next row (eyelets):".
+func (p *parser) remark() {
+	shut, ok := closing[p.peek().low]
+	if !ok {
+		return
+	}
+	for at := p.at + 1; at+1 < len(p.t); at++ {
+		switch {
+		case p.t[at].low == shut && p.t[at+1].low == ":":
+			p.at = at + 1
+			return
+		case p.t[at].kind != word && p.t[at].kind != ordinal, isStitch(p.t[at].low):
+			return
+		}
+	}
+}
+
+// endsLabel reads what stands between a label and what is to be done.
+func (p *parser) endsLabel(l *Label) bool {
+	if p.any(":") {
+		return true
+	}
+	t := p.peek()
+	switch {
+	case p.done():
+		return false
+	case t.low == "." || t.low == "-" || t.low == "—" || t.low == "=":
+		p.at++
+		return true
+	case t.low == ",": // "Round 1, to 36 stitches:"
+		return l.From.Written()
+	case t.low == "(" || t.low == "[" || t.low == "*":
+		return true
+	case t.kind == word && p.works(p.at):
+		return true
+	}
+	return false
+}
+
+// works reports whether a word begins what is done to stitches.
+func (p *parser) works(at int) bool {
+	low := p.t[at].low
+	if _, ok := signs[low]; ok || isStitch(low) {
+		return true
+	}
+	return slices.Contains([]string{"work", "rep", "repeat", "pm", "sm", "slm", "rm", "co", "bo", "cast", "bind", "place", "pick", "inc", "dec", "as", "even", "turn", "with", "in", "remove"}, low) || len(phrases[low]) > 0
+}
+
+// isStitch reports whether a word is a stitch with its number: "k3".
+func isStitch(low string) bool {
+	end := len(low)
+	for end > 0 && isDigit(rune(low[end-1])) {
+		end--
+	}
+	switch low[:end] {
+	case "k", "p", "sl":
+		return end < len(low)
+	}
+	return false
+}
+
+// spans reads which rounds: "4", "4–6", "4 to 6", "9–11 (9–11, 10–12)", "2, 4 and 6".
+func (p *parser) spans(l *Label) bool {
+	first, last, ok := p.span()
+	if !ok {
+		return false
+	}
+	l.From, l.To = Is(first), Is(last)
+	if p.sizes > 1 && p.otherSpans(l) {
+		return true
+	}
+	var list []Number
+	for n := first; n <= last && n-first < 1000; n++ {
+		list = append(list, Is(n))
+	}
+	several := false
+	for {
+		from := p.at
+		if !p.any(",", "and", "&") {
+			break
+		}
+		p.any("and", "&")
+		a, b, ok := p.span()
+		if !ok {
+			p.at = from
+			break
+		}
+		for several = true; a <= b && len(list) < 1000; a++ {
+			list = append(list, Is(a))
+		}
+	}
+	if several {
+		l.List = list
+		for i := 1; i < len(list); i++ {
+			if list[i].Of[0] != list[i-1].Of[0]+1 {
+				return true
+			}
+		}
+		l.From, l.To, l.List = list[0], list[len(list)-1], nil // "2 and 3" are 2 to 3
+	}
+	return true
+}
+
+// span reads one number or a span of them.
+func (p *parser) span() (from, to int, ok bool) {
+	from, to, _, ok = p.ends()
+	return from, to, ok
+}
+
+// ends reads a span, and tells whether it has two ends.
+func (p *parser) ends() (from, to int, two, ok bool) {
+	t := p.peek()
+	if t.kind != whole {
+		return 0, 0, false, false
+	}
+	p.at++
+	if sep := p.peek(); (sep.low == "-" || sep.low == "to" || sep.low == "through" || sep.low == "—") && p.next(1).kind == whole {
+		to = p.next(1).n
+		p.at += 2
+		return t.n, to, true, true
+	}
+	return t.n, t.n, false, true
+}
+
+// otherSpans reads the spans of the other sizes, if they stand next. If none of them has two
+// ends, "1–8 (9, 10)", all begin where the first does.
+func (p *parser) otherSpans(l *Label) bool {
+	start := p.at
+	froms, tos := []int{l.From.Of[0]}, []int{l.To.Of[0]}
+	ends := froms[0] < tos[0]
+	for len(froms) < p.sizes {
+		shut, ok := closing[p.peek().low]
+		if !ok {
+			break
+		}
+		for p.at++; p.peek().low != shut; {
+			if p.any("-") {
+				froms, tos = append(froms, None), append(tos, None)
+			} else if from, to, two, ok := p.ends(); ok {
+				froms, tos = append(froms, from), append(tos, to)
+				ends = ends && !two
+			} else {
+				p.at = start
+				return false
+			}
+			p.any(",", ":", ";", "/")
+			if p.done() {
+				p.at = start
+				return false
+			}
+		}
+		p.at++
+	}
+	if len(froms) != p.sizes {
+		p.at = start
+		return false
+	}
+	for i := range froms {
+		if ends && froms[i] != None && froms[i] > froms[0] {
+			froms[i] = froms[0]
+		}
+	}
+	l.From.Of, l.To.Of = froms, tos
+	return true
+}

@@ -1,0 +1,147 @@
+package written
+
+// plans reads what shaping is said to come to: "6 increase rounds, 3 → 15 stitches", "From 4
+// stitches to 10 in 3 increase rounds", "Rounds 1, 4, 7".
+func (p *parser) plans(s *Statement) bool {
+	if p.took("from") {
+		from, ok := p.number(false)
+		p.stitches()
+		if !ok || !p.took("to") {
+			return false
+		}
+		to, ok := p.number(false)
+		p.stitches()
+		if !ok || !p.took("in") {
+			return false
+		}
+		n, ok := p.number(true)
+		if !ok || !p.shaping() {
+			return false
+		}
+		s.Kind, s.Schedule = Plan, Schedule{Rounds: n, From: from, To: to}
+		return p.done()
+	}
+	if p.anyRound() {
+		l := Label{}
+		if !p.spans(&l) || !p.done() {
+			return false
+		}
+		if s.Schedule.List = l.List; len(l.List) == 0 {
+			for n := l.From.For(0); n <= l.To.For(0) && n-l.From.For(0) < 1000; n++ {
+				s.Schedule.List = append(s.Schedule.List, Is(n))
+			}
+		}
+		s.Kind = Plan
+		return true
+	}
+	if !p.sketched() {
+		return false
+	}
+	s.Kind = Note
+	for at := 0; at < len(p.t); at++ {
+		p.at = at
+		if at == 0 || p.t[at-1].kind != whole {
+			if n, ok := p.number(true); ok && p.shaping() && p.any(",") {
+				s.Schedule.Rounds = n
+			}
+		}
+		p.at = at
+		if n, ok := p.number(false); ok && p.any("→") {
+			to, ok := p.number(false)
+			p.stitches()
+			if !ok || !p.done() {
+				return false
+			}
+			s.Kind, s.Schedule.From, s.Schedule.To = Plan, n, to
+			return true
+		}
+	}
+	return true
+}
+
+// sketched reports whether a sentence only outlines what the rounds after it tell: "An
+// increase round, then 2 plain rounds; 6 times in all".
+func (p *parser) sketched() bool {
+	first := p.peek()
+	if first.low != "an" && first.low != "a" && first.low != "one" && first.kind != whole || kindsOf[p.next(1).low] == "" {
+		return false
+	}
+	for _, t := range p.t {
+		_, number := inLetters[t.low]
+		switch {
+		case t.kind == whole, t.kind == ordinal, t.kind == mark && t.low != "*", number, roundWords[t.low] > 0, kindsOf[t.low] != "":
+		default:
+			switch t.low {
+			case "a", "an", "then", "another", "every", "times", "once", "twice", "in", "all", "more", "plain", "each", "of", "these", "and", "to", "other", "the", "end", "→", "stitch", "stitches":
+			default:
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// comes reads what is said before a round: "Begin round 10, the ribbing, 1 cm below", "Try it
+// on before round 10".
+func (p *parser) comes(s *Statement) bool {
+	if !p.any("begin") && !p.took("try", "it", "on", "before") || !p.anyRound() {
+		return false
+	}
+	n, ok := p.number(false)
+	s.Kind, s.Label.From = Comes, n
+	return ok
+}
+
+// shaping steps over "increase rounds" and "decrease rows".
+func (p *parser) shaping() bool {
+	if low := p.peek().low; kindsOf[low] != "increase" && kindsOf[low] != "decrease" {
+		return false
+	}
+	p.at++
+	return p.anyRound()
+}
+
+// paced reads in which rounds a named round comes: "Work it in round 1, then in every 4th
+// round 3 times. Knit all other rounds, to the end of round 17."
+func (p *parser) paced(s *Statement) bool {
+	if p.took("work", "it", "in") && p.anyRound() {
+		n, ok := p.number(false)
+		if !ok {
+			return false
+		}
+		s.Kind, s.Label.From = Pace, n
+		for p.any(",") && p.took("then", "in", "every") {
+			step := Step{Every: Is(1), Times: Is(1)}
+			if n, ok := p.nth(); ok {
+				step.Every = n
+			}
+			if !p.anyRound() {
+				return false
+			}
+			if step.Times, _, ok = p.times(); !ok {
+				return false
+			}
+			s.Steps = append(s.Steps, step)
+		}
+		return p.done()
+	}
+	p.at = 0
+	for p.at < len(p.t) && !p.took("to", "the", "end", "of") {
+		p.at++
+	}
+	if !p.anyRound() || p.t[0].low != "knit" && p.t[0].low != "purl" && p.t[0].low != "work" {
+		return false
+	}
+	n, ok := p.number(false)
+	if !ok || !p.done() {
+		return false
+	}
+	s.Kind, s.Label.To = Pace, n
+	return true
+}
+
+// table reads a line of a table, and reports whether it is one.
+func (r *reader) table(t []token) bool {
+	r.note(t)
+	return true
+}

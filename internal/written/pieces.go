@@ -1,0 +1,336 @@
+package written
+
+import "slices"
+
+// starts reads how a piece begins: "With A and smaller needles, cast on 44 sts."
+func (p *parser) starts(s *Statement) bool {
+	for p.at = 0; p.at < len(p.t) && p.at < 14; p.at++ {
+		if p.works(p.at) && p.peek().low != "cast" && p.peek().low != "co" && p.peek().low != "with" && p.peek().low != "in" && p.peek().low != "place" {
+			return false
+		}
+		if !p.took("cast", "on") && !p.took("co") && !p.took("casting", "on") {
+			continue
+		}
+		p.all("a", "total", "of", "loosely", ",")
+		n, ok := p.number(true)
+		if !ok {
+			return false
+		}
+		s.Kind, s.Many = Begin, n
+		p.stitches()
+		p.cutRest(p.at)
+		return true
+	}
+	return false
+}
+
+// finishes reads how a piece ends: bound off, drawn up, grafted.
+func (p *parser) finishes(s *Statement) bool {
+	if p.binds(s) {
+		return true
+	}
+	for p.at = 0; p.at < len(p.t); p.at++ {
+		switch {
+		case p.any("graft"):
+			p.at = p.at - 1
+			return p.grafts(s)
+		case p.took("through", "the", "first", "stitch", "and", "the", "last"):
+			s.Kind, s.Many = Finish, Is(2)
+			return true
+		case p.any("through"):
+			p.all("the", "all", "rem", "remaining", "last", "live", "these", "loops", "of")
+			n, numbered := p.number(true)
+			p.all("rem", "remaining", "live")
+			if p.stitches() && (numbered || p.drawn()) {
+				s.Kind, s.Many, s.All = Finish, n, true
+				return true
+			}
+			p.at--
+		}
+	}
+	return false
+}
+
+// drawn reports whether a sentence tells of yarn that is drawn.
+func (p *parser) drawn() bool {
+	return slices.ContainsFunc(p.t, func(t token) bool {
+		switch t.low {
+		case "draw", "pull", "thread", "run", "tail", "break", "cut", "drawing", "threading", "gather":
+			return true
+		}
+		return false
+	})
+}
+
+// binds reads "Bind off all 44 stitches".
+func (p *parser) binds(s *Statement) bool {
+	p.at = 0
+	if p.any("when", "once", "if", "after", "before", "the", "it", "until") {
+		return false
+	}
+	for p.at < len(p.t) && p.at < 10 {
+		if p.took("bind", "off") || p.took("cast", "off") || p.any("bo") {
+			all := p.any("all")
+			p.all("loosely", "all", "the", "rem", "remaining", "next", "in", "rib", "pattern", "ribbing", "purlwise", "knitwise", "patt")
+			n, numbered := p.number(true)
+			p.all("rem", "remaining", "live")
+			p.stitches()
+			if !all && numbered && (p.any(",", ";", "then") && !p.done() || p.took("at")) {
+				return false // a part of a row
+			}
+			s.Kind, s.Many, s.All = Finish, n, true
+			return true
+		}
+		if low := p.peek().low; p.works(p.at) && low != "with" && low != "in" && low != "using" {
+			return false
+		}
+		p.at++
+	}
+	return false
+}
+
+// grafts reads "Graft the thumb's 4 to the hand's 4": both sets end.
+func (p *parser) grafts(s *Statement) bool {
+	var n []Number
+	for ; p.at < len(p.t); p.at++ {
+		if one, ok := p.number(false); ok {
+			n = append(n, one)
+			p.at--
+		}
+	}
+	s.Kind, s.All, s.Name = Finish, true, "graft"
+	if len(n) > 0 {
+		s.Many = n[0]
+	}
+	return true
+}
+
+// comesBack reads held stitches that come back to the needles: "Put the 15 held stitches
+// back on the needles", "Place 15 thumb sts from holder on dpns".
+func (p *parser) comesBack(s *Statement) bool {
+	held, needle, back, verb := false, false, false, -1
+	for at, t := range p.t {
+		switch t.low {
+		case "safety-pin", "pin", "pins", "cord", "held", "wait", "waits", "below", "waste", "scrap", "holder", "hold", "thread", "holders", "waiting", "spare":
+			held = true
+		case "needle", "needles", "dpns", "dpn", "double-pointed", "double-pointeds":
+			needle = true
+		case "back":
+			back = true
+		case "put", "place", "return", "slip", "transfer", "move", "take", "sl", "pick":
+			if verb < 0 && at < 40 {
+				verb = at
+			}
+		}
+	}
+	of := p.took("of", "the")
+	if verb < 0 || !held || !needle && !back && !of && !p.lifted(verb) && !p.below() {
+		return false
+	}
+	s.Kind = Back
+	p.at = verb + 1
+	if !back && p.until("one") < len(p.t) && p.until("another") < len(p.t) && !p.below() {
+		s.Kind = Note // on two needles, to be grafted
+		return true
+	}
+	if of {
+		return p.ofHeld(s, verb)
+	}
+	p.cutRest(p.until("needle", "needles", "dpns", "dpn", "double-pointed") + 1)
+	if p.firstAndLast(s) {
+		return true
+	}
+	if p.took("the", "waste", "yarn", "out") {
+		return false
+	}
+	for ; p.at < len(p.t); p.at++ {
+		if n, ok := p.number(false); ok {
+			if !s.Many.Written() {
+				s.Many = n
+			} else {
+				s.Items = append(s.Items, Item{Does: Hold, Times: n})
+			}
+			p.at--
+			continue
+		}
+		if low := p.peek().low; called[low] && s.Name == "" {
+			s.Name = low
+		}
+		if p.took("held", "for") {
+			s.Name = p.name(min(p.clause(), p.until("back", "on")))
+		}
+	}
+	return true
+}
+
+// cutRest cuts off what a sentence goes on with: "Return 14 held sts to needles, pick up and
+// knit 2", "Cast on 90 sts and work 10 rows".
+func (p *parser) cutRest(from int) {
+	for at := from; at+1 < len(p.t); at++ {
+		switch p.t[at].low {
+		case ",", ";", "and", "then":
+			next := at + 1
+			for next < len(p.t) && (p.t[next].low == "and" || p.t[next].low == "then") {
+				next++
+			}
+			if next < len(p.t) && p.works(next) && p.t[next].low != "place" && p.t[next].low != "pm" && p.t[next].low != "with" && p.t[next].low != "in" {
+				p.rest, p.t = p.t[next:], p.t[:at]
+				return
+			}
+		}
+	}
+}
+
+// firstAndLast reads "the first 6 and the last 6 held".
+func (p *parser) firstAndLast(s *Statement) bool {
+	from := p.at
+	p.all("the")
+	if !p.any("first") {
+		p.at = from
+		return false
+	}
+	first, ok := p.number(true)
+	p.all("and", "the", "stitches", "sts")
+	if !ok || !p.any("last") {
+		p.at = from
+		return false
+	}
+	last, ok := p.number(true)
+	s.Items = []Item{{Does: TakeIn, Times: first}, {Does: TakeIn, Times: last}}
+	return ok
+}
+
+// below reports whether a sentence tells of loops below waste yarn that is taken out.
+func (p *parser) below() bool {
+	return p.until("below") < len(p.t) && p.until("loops", "loop") < len(p.t)
+}
+
+// lifted reports "pick up the 14 held stitches", which need not say where to.
+func (p *parser) lifted(verb int) bool {
+	if p.t[verb].low != "pick" && p.t[verb].low != "take" {
+		return false
+	}
+	return slices.ContainsFunc(p.t[verb:min(len(p.t), verb+6)], func(t token) bool { return t.low == "held" })
+}
+
+// until returns where one of the words stands, or where the statement ends.
+func (p *parser) until(words ...string) int {
+	for at := p.at; at < len(p.t); at++ {
+		if slices.Contains(words, p.t[at].low) {
+			return at
+		}
+	}
+	return len(p.t)
+}
+
+// ofHeld reads "Of the 25 held for two fingers take up the first 6 and the last 5".
+func (p *parser) ofHeld(s *Statement, verb int) bool {
+	p.at = 2
+	all, ok := p.number(false)
+	if !ok {
+		return false
+	}
+	if p.took("held", "for") {
+		s.Name = p.name(verb)
+	}
+	p.at = verb
+	var parts []Number
+	for ; p.at < len(p.t); p.at++ {
+		if !p.any("first", "last") {
+			continue
+		}
+		n, ok := p.number(false)
+		if !ok {
+			n = Is(1)
+		}
+		parts = append(parts, n)
+		p.at--
+	}
+	s.Many = all
+	for _, n := range parts {
+		s.Items = append(s.Items, Item{Does: TakeIn, Times: n})
+	}
+	return len(parts) > 0
+}
+
+// onward reads a part of a round, after which the round begins anew: "Knit 18 stitches of the
+// next round", "Knit 1 more: the round now begins …".
+func (p *parser) onward(s *Statement) bool {
+	if !p.any("knit", "k", "work", "slip") {
+		return false
+	}
+	n, ok := p.number(true)
+	if !ok {
+		return false
+	}
+	more := p.any("more")
+	if !more {
+		p.stitches()
+		if !p.took("of", "the", "next", "round") {
+			return false
+		}
+	}
+	if more && !p.done() {
+		p.stitches()
+		p.dyed()
+		for _, t := range p.t[p.at:] {
+			if t.low == "round" || t.low == "rnd" || t.low == ":" || t.low == "marker" {
+				s.Kind, s.Many = Onward, n
+				return true
+			}
+		}
+		if !p.done() && p.peek().low != "." {
+			return false
+		}
+	}
+	s.Kind, s.Many = Onward, n
+	return true
+}
+
+// marks reads sentences about markers: "Place the second marker after the first 3 stitches",
+// "Take the second marker off".
+func (p *parser) marks(s *Statement) bool {
+	s.Items = nil
+	if p.took("the", "round", "now", "begins") {
+		s.Kind = Note
+		return true
+	}
+	for ; p.at < len(p.t); p.at++ {
+		from := p.at
+		switch {
+		case p.any("place", "put"):
+			p.all("a", "the", "first", "second", "another", "one")
+			if p.any("marker", "m") && p.any("after") {
+				p.all("the", "first", "next")
+				n, ok := p.number(true)
+				if !ok {
+					n = Is(1) // "after the first stitch"
+				}
+				if p.stitches() {
+					s.Kind = Markers
+					s.Items = append(s.Items, Item{Does: Place, Times: n})
+					if p.any(",") && p.took("and", "another", "after", "the", "next") {
+						if n, ok := p.number(true); ok {
+							s.Items = append(s.Items, Item{Does: Place, Times: n})
+						} else if p.done() || p.stitches() || p.peek().low == ":" {
+							s.Items = append(s.Items, Item{Does: Place, Times: Is(1)})
+						}
+					}
+					return true
+				}
+			}
+		case from == 0 && p.any("take", "remove"):
+			p.all("the", "both", "second", "first", "gusset", "all")
+			if p.any("marker", "markers") && (p.t[from].low == "remove" || p.any("off")) {
+				s.Kind = Markers
+				s.Items = append(s.Items, Item{Does: Remove})
+				return true
+			}
+		}
+		p.at = from
+		if from > 4 {
+			return false
+		}
+	}
+	return false
+}

@@ -1,0 +1,90 @@
+package written
+
+// reach reads where something that is worked over and over ends: "to end", "around", "to
+// last 3 sts", "to 1 st before marker".
+func (p *parser) reach() (r Reach, before Number, ok bool) {
+	from := p.at
+	if r, before, ok = p.whither(); !ok {
+		p.at = from
+	}
+	return r, before, ok
+}
+
+func (p *parser) whither() (r Reach, before Number, ok bool) {
+	if p.any("around", "across", "throughout") {
+		p.over()
+		return ToEnd, before, true
+	}
+	if p.took("all", "around") || p.took("all", "round") || p.took("the", "whole", "round") {
+		return ToEnd, before, true
+	}
+	if p.any("every") {
+		p.over()
+		return ToEnd, before, true
+	}
+	if !p.any("to", "until", "till", "up", "til") {
+		return 0, before, false
+	}
+	p.all("to", "within", "you", "reach", "the", "there", "is", "are", "only")
+	if p.any("end", "ends") {
+		p.over()
+		return ToEnd, before, true
+	}
+	if p.any("last") {
+		if before, ok = p.number(true); !ok {
+			before = Is(1)
+		}
+		p.all("knit", "purl")
+		p.stitches()
+		p.over()
+		return ToEnd, before, true
+	}
+	if n, ok := p.number(true); ok {
+		before = n
+		p.stitches()
+		if p.any("remain", "remains", "left", "rem") {
+			p.over()
+			return ToEnd, before, true
+		}
+		if !p.any("before", "from", "of", "short") {
+			return 0, before, false
+		}
+		p.all("of", "the", "next", "end")
+	}
+	p.all("the", "next", "first", "second", "third", "gusset", "thumb", "end", "beg", "side", "other")
+	if p.any("marker", "m", "mkr", "pm", "markers", "mk", "m2", "m3", "sm") {
+		p.any(".")
+		return ToMarker, before, true
+	}
+	last := p.t[max(0, p.at-1)].low
+	if before.Written() && (last == "end" || last == "the") {
+		p.over()
+		return ToEnd, before, true
+	}
+	if p.any("m1") { // the first marker, where no stitch can be meant
+		return ToMarker, before, true
+	}
+	if p.took("turn") || p.took("gap") || p.took("turning", "point") {
+		return ToTheGap, before, true
+	}
+	return 0, before, false
+}
+
+// over steps over "of the round" and the like.
+func (p *parser) over() {
+	from := p.at
+	if p.any("of", "on", "in", "the") {
+		p.all("the", "this", "next", "of")
+		if _, ok := p.rounds(); ok {
+			return
+		}
+		if p.any("needle", "back", "palm", "hand") || p.stitches() {
+			return
+		}
+		p.at = from
+		return
+	}
+	if _, ok := p.rounds(); !ok && !p.stitches() {
+		p.at = from
+	}
+}

@@ -1,0 +1,289 @@
+package written
+
+import (
+	"slices"
+	"strings"
+	"unicode"
+)
+
+// Bounds of a text.
+const (
+	MostLines = 20_000
+	MostBytes = 1 << 20
+	MostSizes = 20
+)
+
+// Read takes instructions apart. It never fails: what it doesn't understand is a statement
+// that says so. A text over the bounds is read as far as they reach.
+func Read(text string) *Text {
+	r := reader{}
+	lines := strings.Split(text[:min(len(text), MostBytes)], "\n")
+	lines = lines[:min(len(lines), MostLines)]
+	r.lines = make([][]token, len(lines))
+	r.text.Statements = make([]Statement, 0, len(lines)+len(lines)/4+8)
+	for i, line := range lines {
+		r.lines[i] = shortened(tokens(strings.TrimRight(line, "\r"), i+1))
+	}
+	r.raw = lines
+	r.sizes()
+	r.yarnNames()
+	r.preamble()
+	for r.at < len(r.lines) {
+		r.line()
+	}
+	return &r.text
+}
+
+// reader goes through a text.
+type reader struct {
+	raw     []string
+	lines   [][]token
+	at      int
+	text    Text
+	yarns   [][]string
+	motifs  map[motif][]Item
+	only    []int // sizes that the lines are for, after a heading for some only
+	starred int   // asterisks that a section began with
+	block   bool  // only ends at the next empty line
+	here    []int // sizes that the sentences of the line are for
+}
+
+// preamble takes what stands before the first stitch: what is needed, the gauge, the
+// abbreviations. A text without a beginning is all instructions.
+func (r *reader) preamble() {
+	first := -1
+	for i, t := range r.lines {
+		if begins(t) {
+			first = i
+			break
+		}
+	}
+	if first > 0 && len(r.lines[first-1]) > 0 && heading(r.lines[first-1]) {
+		first--
+	}
+	for ; r.at < first; r.at++ {
+		if len(r.lines[r.at]) > 0 {
+			r.note(r.lines[r.at])
+		}
+	}
+}
+
+// begins reports whether a line is the first that works stitches.
+func begins(t []token) bool {
+	p := parser{t: t, sizes: 1}
+	if l, _, ok := p.label(); ok && p.at < len(t) && (l.Named == "" || t[p.at-1].low == ":") {
+		return true
+	}
+	for at := range t {
+		p.at = at
+		if at > 12 {
+			break
+		}
+		if (p.took("cast", "on") || p.took("co") || p.took("casting", "on")) && p.peek().low != ":" {
+			p.all("a", "total", "of", "loosely", ",")
+			if _, ok := p.number(true); ok {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+func (r *reader) note(t []token) {
+	r.add(Statement{Kind: Note}, t)
+}
+
+// add appends a statement that is made of tokens.
+func (r *reader) add(s Statement, t []token) {
+	if len(t) == 0 {
+		return
+	}
+	last := t[len(t)-1]
+	if at := len(r.text.Statements) - 1; s.Kind == Says && at >= 0 {
+		// "Round 3: k4, m1, k to end. 44 sts." states the count of that round.
+		if before := &r.text.Statements[at]; (before.Kind == Rounds || before.Kind == Again) && before.To.Line == t[0].at.Line && len(before.Counts) == 0 && slices.Equal(before.For, s.For) {
+			before.Counts, s.Kind = s.Counts, Note
+		}
+	}
+	s.At, s.To = t[0].at, Spot{last.at.Line, last.at.Column + last.wide}
+	s.Text = spelledOut(t)
+	r.text.Statements = append(r.text.Statements, s)
+}
+
+// spelledOut writes tokens as they stand.
+func spelledOut(t []token) string {
+	var b strings.Builder
+	for i, one := range t {
+		if i > 0 && !one.tight {
+			b.WriteByte(' ')
+		}
+		b.WriteString(one.text)
+	}
+	return b.String()
+}
+
+// line takes the next line with those that go on with it, and reads its sentences.
+func (r *reader) line() {
+	t := r.lines[r.at]
+	indented := strings.HasPrefix(r.raw[r.at], "  ")
+	r.at++
+	if len(t) == 0 {
+		if r.block {
+			r.only, r.block = nil, false
+		}
+		return
+	}
+	if indented && r.table(t) {
+		return
+	}
+	for r.at < len(r.lines) && goesOn(t, r.lines[r.at]) {
+		t = append(slices.Clone(t), r.lines[r.at]...)
+		r.at++
+	}
+	if len(t) <= 3 && (t[0].low == "both" || t[0].low == "all") && len(t) > 1 && t[1].low == "sizes" {
+		r.only = nil
+		r.note(t)
+		return
+	}
+	if heading(t) {
+		r.only = nil
+		r.add(Statement{Kind: Heading, For: r.headed(t)}, t)
+		return
+	}
+	r.sentences(t)
+}
+
+// goesOn reports whether a line goes on with the one before it.
+func goesOn(t, next []token) bool {
+	if len(next) == 0 {
+		return false
+	}
+	p := parser{t: next, sizes: 1}
+	if _, _, ok := p.label(); ok {
+		return false
+	}
+	last, first := t[len(t)-1], next[0]
+	switch last.low {
+	case ",", ";", "-", "from", "to", "and", "the", "of", "then":
+		return true
+	case ".", ":", "!", "?", ")", "]":
+		return false
+	}
+	if heading(t) {
+		return false
+	}
+	if len(next) > 3 && next[1].low == "from" && next[2].low == "*" && next[3].low == "*" {
+		return false // "Rep from ** to **" is about rows
+	}
+	if p.at = 0; p.works(0) {
+		if unicode.IsUpper([]rune(first.text)[0]) && signs[first.low].name != first.low && !isStitch(first.low) {
+			return false
+		}
+		return len(next) > 1 && next[1].low == "from" || wrapped(t)
+	}
+	return unicode.IsLower([]rune(first.text)[0]) || first.kind == whole && last.kind == word && !isStitch(last.low)
+}
+
+// wrapped reports whether lines of a paragraph are broken where it is full: a line is as long
+// as such lines mostly are.
+func wrapped(t []token) bool {
+	last := t[len(t)-1]
+	return last.at.Column+last.wide > 45
+}
+
+// heading reports whether a line is the title of a section.
+func heading(t []token) bool {
+	if t[0].low == "size" || t[0].low == "sizes" || len(t) > 24 || t[0].kind != word {
+		return false
+	}
+	last := t[len(t)-1].low
+	if last == "only" && slices.ContainsFunc(t, func(one token) bool { return one.low == "size" || one.low == "sizes" }) {
+		return true
+	}
+	if last == "." || last == "," || last == ";" || !unicode.IsUpper([]rune(t[0].text)[0]) && t[0].text == t[0].low {
+		return false
+	}
+	p := parser{t: t, sizes: 1}
+	if _, _, ok := p.label(); ok || len(t) > 9 {
+		return false
+	}
+	for i, one := range t {
+		_, isSign := signs[one.low]
+		switch {
+		case isStitch(one.low), one.kind == whole && i > 0 && last != "only", isSign && len(t) > 1 && one.low != "knit", one.low == "rep", one.low == "repeat", one.low == "sts", one.low == "*", one.low == "cast", one.low == "bind", one.low == "place", one.low == "work", one.low == "join", one.low == "remove", one.low == "turn", one.low == "break", one.low == "cut", one.low == "weave":
+			return false
+		case isSign && len(t) == 1:
+			return false
+		}
+	}
+	return !(t[0].low == "knit" && len(t) > 1)
+}
+
+// headed returns the sizes that a heading is for: "Upper hand: sizes 7 and 8 only".
+func (r *reader) headed(t []token) []int {
+	for i, one := range t {
+		if one.low != "size" && one.low != "sizes" {
+			continue
+		}
+		p := parser{t: t, at: i, sizes: 1}
+		if only, ok := r.sizeList(&p); ok && p.any("only") && p.done() {
+			r.only = only
+			return only
+		}
+	}
+	return nil
+}
+
+// dotted are shortened words that a full stop may follow without ending a sentence.
+var dotted = map[string]bool{
+	"rep": true, "beg": true, "inc": true, "dec": true, "cont": true, "foll": true, "alt": true, "rem": true, "approx": true,
+	"tog": true, "patt": true, "rnd": true, "rnds": true, "st": true, "sts": true, "no": true,
+}
+
+// shorts are words that are shortened with a full stop: "K. 2", "st. st.", "rep. from".
+var shorts = map[string]bool{
+	"k": true, "p": true, "m": true, "sl": true, "st": true, "sts": true, "tog": true, "rep": true, "rem": true, "beg": true, "inc": true, "dec": true,
+	"cont": true, "foll": true, "alt": true, "ins": true, "patt": true, "rnd": true, "rnds": true, "no": true, "wl": true, "fwd": true, "psso": true,
+	"tbl": true, "ktbl": true, "approx": true, "nos": true, "mm": true, "cm": true,
+}
+
+// shortened drops full stops that only shorten a word.
+func shortened(t []token) []token {
+	out := t[:0]
+	for i, one := range t {
+		if one.low == "." && one.tight && i > 0 && i+1 < len(t) && shorts[t[i-1].low] {
+			next := t[i+1]
+			lone := t[i-1].low == "k" || t[i-1].low == "p"
+			switch {
+			case next.kind == whole && (lone || !strings.HasPrefix(t[i-1].low, "st") && !strings.HasPrefix(t[i-1].low, "rnd")), next.kind == word && next.text == next.low, next.kind == mark && next.low != "(" && next.low != "[", lone:
+				continue
+			}
+		}
+		out = append(out, one)
+	}
+	return out
+}
+
+// sentences parts a line at its full stops.
+func (r *reader) sentences(t []token) {
+	from := 0
+	r.here = nil
+	for i, one := range t {
+		if one.low != "." && one.low != "!" || i+1 < len(t) && t[i+1].tight {
+			continue
+		}
+		if i+1 < len(t) && i > 0 && dotted[t[i-1].low] && one.tight {
+			next := t[i+1]
+			if next.text == next.low && (next.kind != whole || t[i-1].low != "st" && t[i-1].low != "sts" && t[i-1].low != "rnd" && t[i-1].low != "rnds") {
+				continue
+			}
+		}
+		p := parser{t: t[from : i+1], sizes: 1} // "Rnd 1. Knit." is one sentence
+		if _, _, ok := p.label(); ok && p.done() || i == from {
+			continue
+		}
+		r.sentence(t[from : i+1])
+		from = i + 1
+	}
+	r.sentence(t[from:])
+}

@@ -1,0 +1,110 @@
+package written
+
+// Text is written instructions, taken apart.
+type Text struct {
+	Sizes      []string // what the sizes are called; one without a name if none is told
+	Statements []Statement
+}
+
+// Kind is what a statement is.
+type Kind uint8
+
+const (
+	Note    Kind = iota // it changes no count
+	Heading             // a new section; its rounds are counted anew
+	Begin               // stitches are cast on, and a piece begins
+	Rounds              // rounds or rows are worked
+	Again               // earlier rounds are worked again
+	Finish              // all stitches are bound off, drawn up or grafted
+	Back                // held stitches come back to the needles
+	Onward              // part of a round is worked, and the round begins there
+	Says                // a count is stated
+	Pace                // in which rounds a named one comes
+	Plan                // what shaping comes to is stated
+	Grows               // stitches are increased or decreased, as often as it is told
+	Comes               // the number of the next round is told
+	Markers             // markers are placed or taken off
+	Unknown             // it was not understood
+)
+
+// Statement is one sentence of a text, or one labelled line.
+type Statement struct {
+	Kind     Kind
+	For      []int // the sizes that it is for, by their places
+	At, To   Spot
+	Text     string // as it stands, in one line
+	Label    Label
+	Items    []Item
+	Many     Number // how many rounds; not written: one, or as many as its label names
+	Unsure   bool   // how many rounds is told by length only
+	Counts   []Count
+	Repeat   Repeat
+	All      bool   // Finish: all stitches
+	Name     string // of a set of held stitches
+	Stars    int    // asterisks before it, from which rounds are repeated
+	Ends     int    // and those at its end
+	By       Number // so many stitches are made at a time, or taken if it is below 0
+	Side     Side
+	Schedule Schedule
+	Steps    []Step // of Pace
+}
+
+// Step is rounds that come at the same distance: in every 4th, so many times.
+type Step struct {
+	Every, Times Number
+}
+
+// Side is the side of the fabric that faces the knitter.
+type Side uint8
+
+const (
+	NoSide Side = iota
+	Right
+	Wrong
+)
+
+// Label names the rounds of a statement.
+type Label struct {
+	From, To Number   // rounds From to To
+	List     []Number // or these
+	Row      bool     // they are rows
+	Named    string   // "increase": what such a round is called
+	Next     bool     // "next round"
+	Others   bool     // all rounds between that nothing else is told of
+	Also     bool     // and such as well
+}
+
+// Written reports whether there is a label.
+func (l *Label) Written() bool {
+	return l.From.Written() || len(l.List) > 0 || l.Named != "" || l.Next || l.Others
+}
+
+// Count is a count that is stated.
+type Count struct {
+	Number
+	Inside bool // between the markers, in the gusset
+	Change int  // 1: so many were increased, -1: decreased
+	To     Spot
+}
+
+// Repeat tells which rounds are worked again, and how often.
+type Repeat struct {
+	From, To Number // by their numbers
+	Last     Number // or so many last ones
+	Named    string // or the round of that name
+	Stars    int    // or those since so many asterisks
+	Times    Number
+	More     bool   // beyond the first
+	Every    Number // it comes in every nth round
+	Then     Number // and then the rounds Then to ThenTo once
+	ThenTo   Number
+	Until    []Count
+	Open     bool // as often as it takes, by length
+}
+
+// Schedule is what shaping is said to come to.
+type Schedule struct {
+	Rounds   Number   // shaping rounds
+	From, To Number   // stitches before and after
+	List     []Number // which rounds
+}
