@@ -27,6 +27,12 @@ func init() {
 			run:     gradeDesign,
 		},
 		{
+			name: "check", args: "[-json] FILE",
+			does:    "works written instructions stitch by stitch, every size by itself, and tells where a count does not come out. - reads standard input",
+			example: "thenar check pattern.txt",
+			run:     check,
+		},
+		{
 			name:    "shape",
 			args:    "-from N -to N -rounds N [-step 2] [-gap 2] [-lead-in 0] [-lead-out 1] [-lambda 8] [-first N] [-quicken] [-only odd or even] [-target a,b,c…]",
 			does:    "finds in which rounds to increase or decrease",
