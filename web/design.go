@@ -126,21 +126,28 @@ func (s *Server) openSize(w http.ResponseWriter, r *http.Request) error {
 	return toMitt(w, r, size, "")
 }
 
-// downloadPattern sends the text of a mitt for all its sizes.
-func (s *Server) downloadPattern(w http.ResponseWriter, r *http.Request) error {
-	id, err := mittID(r)
-	if err != nil {
+// patternTypes are the kinds of file in which a pattern is sent, with their media types.
+var patternTypes = map[string]string{
+	app.PlainText: "text/plain; charset=utf-8", app.Markdown: "text/markdown; charset=utf-8", app.HTML: "text/html; charset=utf-8",
+}
+
+// downloadPattern sends the text of a mitt for all its sizes as a file of a kind.
+func (s *Server) downloadPattern(kind string) handler {
+	return func(w http.ResponseWriter, r *http.Request) error {
+		id, err := mittID(r)
+		if err != nil {
+			return err
+		}
+		var b bytes.Buffer
+		name, err := s.app.PatternFile(r.Context(), id, patternAsk(r.URL.Query()), kind, &b)
+		if err != nil {
+			return err
+		}
+		w.Header().Set("Content-Type", patternTypes[kind])
+		keepAs(w, "attachment", name+", all sizes", "."+kind)
+		_, err = b.WriteTo(w)
 		return err
 	}
-	var b bytes.Buffer
-	name, err := s.app.PatternWords(r.Context(), id, patternAsk(r.URL.Query()), &b)
-	if err != nil {
-		return err
-	}
-	w.Header().Set("Content-Type", "text/plain; charset=utf-8")
-	keepAs(w, "attachment", name+", all sizes", ".txt")
-	_, err = b.WriteTo(w)
-	return err
 }
 
 // printPattern answers with a mitt in all its sizes as a PDF.

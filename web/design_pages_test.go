@@ -89,7 +89,7 @@ func TestTextsOfAPattern(t *testing.T) {
 	}
 	first := form()
 	require.Len(t, first, 7, "six texts and the stamp")
-	old := form()
+	old := form() // made before all that follows
 	first.Set("title", "Barley Sixes")
 	first.Set("designer", "Marit Haugen <b>")
 	first.Set("story", "An ear has six rows.\r\nSo has the hand.")
@@ -104,6 +104,10 @@ func TestTextsOfAPattern(t *testing.T) {
 	assert.Regexp(t, `(?s)Title: +Barley Sixes\n.*Author: +Marit Haugen <b>`, pdfText(t, pdf.body, "pdfinfo", "FILE"))
 	assert.Contains(t, pdf.header.Get("Content-Disposition"), "Barley Sixes")
 	assert.Equal(t, "An ear has six rows.\nSo has the hand.", form().Get("story"))
+	without := form()
+	without.Set("copyright", "")
+	require.Equal(t, http.StatusSeeOther, a.post(at+"/texts", without).status)
+	assert.Regexp(t, `© 20\d\d Marit Haugen <b>\.`, a.get(at).doc().Find(".sheets").Text(), "the year of the last change")
 
 	old.Set("title", "Rye")
 	got := a.post(at+"/texts", old)

@@ -82,7 +82,9 @@ func (s *Server) routes() http.Handler {
 		r.Get(view.SentencesBelow, s.answer(s.heavy(s.showSentences)))
 		r.Post(view.SentencesBelow, s.answer(s.heavy(limited(maxForm, s.saveSentences))))
 		r.Get(view.DesignBelow+"/print.pdf", s.answer(s.heavy(s.printPattern)))
-		r.Get(view.DesignBelow+"/words.txt", s.answer(s.heavy(s.downloadPattern)))
+		for _, kind := range []string{app.PlainText, app.Markdown, app.HTML} {
+			r.Get(view.DesignBelow+"/words."+kind, s.answer(s.heavy(s.downloadPattern(kind))))
+		}
 		r.Post(view.DesignBelow+"/open", s.answer(s.heavy(limited(maxForm, s.openSize))))
 		r.Get("/sheets", s.answer(s.heavy(s.showSheets)))
 		r.Post("/print", s.answer(limited(maxForm, s.keepPrint)))

@@ -26,6 +26,7 @@ type Design struct {
 	Faults fault.Fields  // of single fields
 	Beside grade.Texts   // what is saved, where another window saved in between
 
+	Year  int                  // of the last change, for the copyright line; 0: not known
 	Wrote project.PatternTexts // what was typed for the pattern, where that could not be saved; else nil
 }
 

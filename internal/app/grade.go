@@ -86,27 +86,27 @@ func GradePages(ctx context.Context, raw []byte, name string, ask PatternAsk, l 
 	if err != nil {
 		return Sheets{}, err
 	}
-	return patternSheets(name, "", g, sizes, t, documentOf(name, g).Pattern, ask, l)
+	return patternSheets(name, "", 0, g, sizes, t, documentOf(name, g).Pattern, ask, l)
 }
 
 // patternSheets lays out a pattern, with what the designer wrote for it.
-func patternSheets(name, kept string, g *grade.Graded, sizes []pattern.Size, t *pattern.Text, by project.PatternTexts, ask PatternAsk, l Layout) (Sheets, error) {
+func patternSheets(name, kept string, year int, g *grade.Graded, sizes []pattern.Size, t *pattern.Text, by project.PatternTexts, ask PatternAsk, l Layout) (Sheets, error) {
 	s, err := l.sheets(cmp.Or(by.Given(project.PatternTitle), name), kept)
 	if err != nil {
 		return Sheets{}, err
 	}
 	s.Language, s.Author = languageOf(words.TermsOf(g.Design.Sheet.Given(sheet.PathTerms))), by.Given(project.PatternDesigner)
-	s.lay(paper.Pattern(patternSheet(s.Name, g, sizes, t, by, ask), s.Options))
+	s.lay(paper.Pattern(patternSheet(s.Name, year, g, sizes, t, by, ask), s.Options))
 	return s, nil
 }
 
 // patternSheet returns what a pattern has on its pages.
-func patternSheet(name string, g *grade.Graded, sizes []pattern.Size, t *pattern.Text, by project.PatternTexts, ask PatternAsk) paper.PatternSheet {
+func patternSheet(name string, year int, g *grade.Graded, sizes []pattern.Size, t *pattern.Text, by project.PatternTexts, ask PatternAsk) paper.PatternSheet {
 	kind := g.Design.Sheet.Kind().Words()
 	about := fmt.Sprintf("%s%s, %s", strings.ToUpper(kind[:1]), kind[1:], words.Plural(len(g.Sizes), "size"))
 	return paper.PatternSheet{
 		Name: name, About: cmp.Or(by.Given(project.PatternAbout), about), Designer: by.Given(project.PatternDesigner),
-		Story: by.Given(project.PatternStory), Notes: by.Given(project.PatternNotes), Copyright: by.Given(project.PatternCopyright),
+		Story: by.Given(project.PatternStory), Notes: by.Given(project.PatternNotes), Copyright: by.Given(project.PatternCopyright), Year: year,
 		Text: t, Sizes: sizes, Left: ask.Hand == "left",
 	}
 }
@@ -120,6 +120,7 @@ func (a *App) inSizes(ctx context.Context, id int64, ask PatternAsk) (d Design, 
 	if d = a.design(ctx, id, w.doc, w.doc.Design); d.Graded == nil {
 		return d, nil, nil, fault.New(fault.Invalid, "There is no text for several sizes yet. %s", d.inTheWay())
 	}
+	d.Year = w.Changed.Year()
 	pl, done := a.plannerOf(&w)
 	defer done()
 	t, sizes, err = textOf(pl, d.Graded, w.doc, w.Marks, ask.kept(w.doc.Pattern))
@@ -132,16 +133,31 @@ func (a *App) PatternPages(ctx context.Context, id int64, ask PatternAsk, l Layo
 	if err != nil {
 		return Sheets{}, err
 	}
-	return patternSheets(d.Doc.Name, d.Doc.Print, d.Graded, sizes, t, d.Doc.Pattern, ask.kept(d.Doc.Pattern), l)
+	return patternSheets(d.Doc.Name, d.Doc.Print, d.Year, d.Graded, sizes, t, d.Doc.Pattern, ask.kept(d.Doc.Pattern), l)
 }
 
-// PatternWords writes the text of a mitt for all its sizes, and returns the mitt's name.
-func (a *App) PatternWords(ctx context.Context, id int64, ask PatternAsk, w io.Writer) (string, error) {
-	d, t, _, err := a.inSizes(ctx, id, ask)
+// The kinds of file that a pattern is written to beside its pages, by their endings.
+const (
+	PlainText = "txt"
+	Markdown  = "md"
+	HTML      = "html"
+)
+
+// PatternFile writes the text of a mitt for all its sizes to a file of a kind, and returns
+// what the pattern is called.
+func (a *App) PatternFile(ctx context.Context, id int64, ask PatternAsk, kind string, w io.Writer) (string, error) {
+	d, t, sizes, err := a.inSizes(ctx, id, ask)
 	if err != nil {
 		return "", err
 	}
-	return d.Doc.Name, pattern.Write(w, t)
+	s := patternSheet(cmp.Or(d.Doc.Pattern.Given(project.PatternTitle), d.Doc.Name), d.Year, d.Graded, sizes, t, d.Doc.Pattern, ask.kept(d.Doc.Pattern))
+	switch kind {
+	case HTML:
+		return s.Name, paper.PatternHTML(w, s, languageOf(words.TermsOf(d.Doc.Sheet.Given(sheet.PathTerms))))
+	case Markdown:
+		return s.Name, pattern.Markdown(w, s.Front(), t)
+	}
+	return s.Name, pattern.WriteWith(w, s.Front(), t)
 }
 
 // textOf returns the text of a graded design, with what is written by hand for it. The mitts

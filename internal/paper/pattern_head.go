@@ -35,12 +35,8 @@ func paragraphsOf(text string) (list []string) {
 
 // sizes sets the measurements of every size.
 func (p patternPages) sizes() block {
-	rows := make([]sized, len(p.Text.Head.Sizes))
-	for i, r := range p.Text.Head.Sizes {
-		rows[i] = sized{r.Name, r.Values}
-	}
 	const head = "Sizes"
-	return one(head, aboveHeading, keptWith(p.headingPart(head), p.bySize(rows, head)))
+	return one(head, aboveHeading, keptWith(p.headingPart(head), p.bySize(p.Text.Head.Sizes, head)))
 }
 
 // needs sets what to have at hand.

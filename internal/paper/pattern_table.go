@@ -8,12 +8,6 @@ import (
 	"thenar/internal/pattern"
 )
 
-// sized is a row of a table with a value for each size.
-type sized struct {
-	name   string
-	values []string
-}
-
 // The room in a table of sizes, in mm.
 const (
 	sizeRoom  = 4.0 // beside a value
@@ -22,11 +16,11 @@ const (
 
 // bySize sets rows with a value for each size below a grey band with the names of the
 // sizes. Where they find no room beside each other, the table goes on below itself.
-func (p patternPages) bySize(rows []sized, heading string) []part {
+func (p patternPages) bySize(rows []pattern.Row, heading string) []part {
 	name, value := leastName, 0.0
 	for _, r := range rows {
-		name = max(name, draw.Measure(r.name, p.small, draw.Regular)+sizeRoom)
-		for _, v := range r.values {
+		name = max(name, draw.Measure(r.Name, p.small, draw.Regular)+sizeRoom)
+		for _, v := range r.Values {
 			value = max(value, draw.Measure(v, p.small, draw.Regular)+sizeRoom)
 		}
 	}
@@ -48,7 +42,7 @@ func (p patternPages) bySize(rows []sized, heading string) []part {
 }
 
 // sizeRows sets the table for the sizes from one to another.
-func (p patternPages) sizeRows(rows []sized, from, to int, name float64, heading string) []part {
+func (p patternPages) sizeRows(rows []pattern.Row, from, to int, name float64, heading string) []part {
 	step := (p.width() - name) / float64(to-from)
 	cells := func(s *draw.Scene, x, y float64, texts []string, style draw.TextStyle) {
 		style.Anchor = draw.End
@@ -65,13 +59,13 @@ func (p patternPages) sizeRows(rows []sized, from, to int, name float64, heading
 	head.Keep = true
 	list := []part{head}
 	for _, r := range rows {
-		lines := wrapped(r.name, name-1, draw.TextStyle{Size: p.small})
+		lines := wrapped(r.Name, name-1, draw.TextStyle{Size: p.small})
 		high := len(lines)*lineHeight(p.small) + 8
 		row := drawn(high, func(s *draw.Scene, x, y float64) {
 			for i, line := range lines {
 				s.Text(x, y+0.5+p.small+float64(i)*lineOf(p.small), line, draw.TextStyle{Size: p.small})
 			}
-			cells(s, x, y+0.5+p.small, r.values, draw.TextStyle{Size: p.small})
+			cells(s, x, y+0.5+p.small, r.Values, draw.TextStyle{Size: p.small})
 			s.Line(x, y+float64(high)/10-0.1, x+p.width(), y+float64(high)/10-0.1, draw.Style{Stroke: lineGrey, Width: 0.2})
 		})
 		row.goesOn, row.headAgain = heading, &head

@@ -82,7 +82,7 @@ func TestCommonDesigns(t *testing.T) {
 		require.NoError(t, err)
 		testenv.Golden(t, filepath.Join("testdata", name+".txt"), []byte(written(t, text)))
 		var b strings.Builder
-		require.NoError(t, Markdown(&b, "A design", text))
+		require.NoError(t, Markdown(&b, Front{Title: "A design"}, text))
 		testenv.Golden(t, filepath.Join("testdata", name+".md"), []byte(b.String()))
 		readsBack(t, written(t, text), text.Sizes, sizes)
 		if name != "fingerless" {

@@ -6,12 +6,18 @@ import (
 	"strings"
 )
 
-// Markdown writes the text as CommonMark under a title: a heading for each section, a
-// paragraph for each line, tables as they stand in plain text.
-func Markdown(w io.Writer, title string, t *Text) error {
+// Markdown writes the text as CommonMark with what the designer gave it: a heading for each
+// section, a paragraph for each line, tables as they stand in plain text.
+func Markdown(w io.Writer, f Front, t *Text) error {
 	var b strings.Builder
 	heading := func(level, text string) { b.WriteString(level + " " + escaped(text) + "\n\n") }
-	heading("#", title)
+	paragraphs := func(list []string) {
+		for _, text := range list {
+			b.WriteString(escaped(text) + "\n\n")
+		}
+	}
+	heading("#", f.Title)
+	paragraphs(f.first())
 	heading("##", "Sizes")
 	fenced(&b, t.rows(t.Head.Sizes))
 	heading("##", t.Head.Needs.Title)
@@ -21,10 +27,19 @@ func Markdown(w io.Writer, title string, t *Text) error {
 		b.WriteString("- **" + escaped(s.Sign) + "** " + escaped(s.Line) + "\n")
 	}
 	b.WriteByte('\n')
+	if len(f.Notes) > 0 {
+		heading("##", "Notes")
+		paragraphs(f.Notes)
+	}
 	for _, p := range t.Passages {
 		heading("##", t.Titled(p))
 		t.paragraphs(&b, p)
 	}
+	if len(f.Numbers) > 0 {
+		heading("##", numbersTitle)
+		fenced(&b, t.rows(f.Numbers))
+	}
+	paragraphs(f.last())
 	if _, err := io.WriteString(w, strings.TrimRight(b.String(), "\n")+"\n"); err != nil {
 		return fmt.Errorf("pattern.Markdown: %w", err)
 	}

@@ -11,14 +11,30 @@ import (
 
 // Write writes the text plainly: a heading for each section, a line for each step, an empty
 // line between sections. What is told before the first round comes first.
-func Write(w io.Writer, t *Text) error {
-	blocks := [][]string{
+func Write(w io.Writer, t *Text) error { return WriteWith(w, Front{}, t) }
+
+// WriteWith writes the text plainly with what the designer gave it.
+func WriteWith(w io.Writer, f Front, t *Text) error {
+	var blocks [][]string
+	if f.Title != "" {
+		blocks = append(blocks, append([]string{f.Title}, f.first()...))
+	}
+	blocks = append(blocks,
 		append([]string{"Sizes"}, t.rows(t.Head.Sizes)...),
 		append([]string{t.Head.Needs.Title}, t.told(t.Head.Needs)...),
 		append([]string{"Abbreviations"}, signed(t.Head.Signs)...),
+	)
+	if len(f.Notes) > 0 {
+		blocks = append(blocks, append([]string{"Notes"}, f.Notes...))
 	}
 	for _, p := range t.Passages {
 		blocks = append(blocks, append([]string{t.Titled(p)}, t.told(p)...))
+	}
+	if len(f.Numbers) > 0 {
+		blocks = append(blocks, append([]string{numbersTitle}, t.rows(f.Numbers)...))
+	}
+	if last := f.last(); len(last) > 0 {
+		blocks = append(blocks, last)
 	}
 	var b strings.Builder
 	for i, lines := range blocks {

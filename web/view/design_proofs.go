@@ -47,7 +47,7 @@ func (d Design) toggles() []toggle {
 // files are the words of the pattern by their addresses.
 func (d Design) files() []Choice {
 	at := MittAt(d.ID, DesignBelow)
-	return []Choice{{at + "/words.txt", "Plain text"}}
+	return []Choice{{at + "/words.html", "One page of HTML"}, {at + "/words.md", "Markdown"}, {at + "/words.txt", "Plain text"}}
 }
 
 // begins is what the ith page is called.
