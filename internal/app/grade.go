@@ -12,6 +12,7 @@ import (
 	"thenar/internal/grade"
 	"thenar/internal/paper"
 	"thenar/internal/pattern"
+	"thenar/internal/picture"
 	"thenar/internal/project"
 	"thenar/internal/sheet"
 	"thenar/internal/words"
@@ -108,6 +109,7 @@ func patternSheet(name string, year int, g *grade.Graded, sizes []pattern.Size, 
 		Name: name, About: cmp.Or(by.Given(project.PatternAbout), about), Designer: by.Given(project.PatternDesigner),
 		Story: by.Given(project.PatternStory), Notes: by.Given(project.PatternNotes), Copyright: by.Given(project.PatternCopyright), Year: year,
 		Text: t, Sizes: sizes, Left: ask.Hand == "left",
+		Symbols: picture.Convention(g.Design.Sheet.Given("chart.symbols")),
 	}
 }
 

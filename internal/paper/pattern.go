@@ -5,6 +5,7 @@ import (
 
 	"thenar/internal/draw"
 	"thenar/internal/pattern"
+	"thenar/internal/picture"
 )
 
 // PatternSheet is the content of a pattern that goes out. All texts but its name may be
@@ -22,6 +23,7 @@ type PatternSheet struct {
 	Sizes     []pattern.Size
 	Photos    []PatternPhoto // the first is that of the title page
 	Left      bool           // of the left hand
+	Symbols   picture.Convention
 }
 
 // PatternPhoto is a photograph of the designer's.
@@ -65,7 +67,7 @@ func (p patternPages) blocks() []block {
 	list = append(list, p.sizes(), p.needs(), p.signsBlock(), p.schematic())
 	list = append(list, p.patternNotes()...)
 	list = append(list, p.photographs()...)
-	// Here is the place of the charts.
+	list = append(list, p.charts()...)
 	for _, passage := range p.Text.Passages {
 		list = append(list, p.passage(passage))
 	}
