@@ -2,11 +2,10 @@ package web
 
 import (
 	"bytes"
+	"context"
 	"errors"
 	"net/http"
 	"net/url"
-	"strconv"
-	"strings"
 
 	"thenar/internal/app"
 	"thenar/internal/fault"
@@ -28,7 +27,10 @@ func (s *Server) showDesign(w http.ResponseWriter, r *http.Request) error {
 
 // designPage answers with the page of a mitt in its sizes, and its proofs: the pages of what
 // is saved. Where these can't be laid out, it says why in their place.
-func (s *Server) designPage(w http.ResponseWriter, r *http.Request, status int, d view.Design) error {
+func (s *Server) designPage(w http.ResponseWriter, r *http.Request, status int, d view.Design) (err error) {
+	if d.Classes, err = s.app.ClassesOfSizes(r.Context()); err != nil {
+		return err
+	}
 	if d.Graded == nil {
 		return page(w, r, status, view.DesignPage(d))
 	}
@@ -49,55 +51,53 @@ func (s *Server) designPage(w http.ResponseWriter, r *http.Request, status int, 
 
 // savePatternTexts saves what was typed for the pattern.
 func (s *Server) savePatternTexts(w http.ResponseWriter, r *http.Request) error {
-	id, form, err := typed(r)
-	if err != nil {
-		return err
-	}
-	d, err := s.app.SavePattern(r.Context(), id, form)
-	return s.designed(w, r, id, view.Design{Design: d}, err)
+	return s.changeDesign(w, r, func(ctx context.Context, id int64, form app.Typed, _ url.Values) (app.Design, error) {
+		return s.app.SavePattern(ctx, id, form)
+	})
 }
 
 // saveDesign saves what was typed of the sizes.
 func (s *Server) saveDesign(w http.ResponseWriter, r *http.Request) error {
-	id, form, err := typed(r)
-	if err != nil {
-		return err
-	}
-	d, err := s.app.SaveDesign(r.Context(), id, form)
-	return s.designed(w, r, id, view.Design{Design: d}, err)
+	return s.changeDesign(w, r, func(ctx context.Context, id int64, form app.Typed, _ url.Values) (app.Design, error) {
+		return s.app.SaveDesign(ctx, id, form)
+	})
 }
 
 // fillDesign fills the sizes from a standard.
 func (s *Server) fillDesign(w http.ResponseWriter, r *http.Request) error {
-	id, _, err := typed(r)
-	if err != nil {
-		return err
-	}
-	var bounds [3]float64
-	for i, name := range []string{"from", "to", "step"} {
-		text := strings.Replace(strings.TrimSpace(r.PostForm.Get(name)), ",", ".", 1)
-		if bounds[i], err = strconv.ParseFloat(text, 64); err != nil {
-			return fault.New(fault.Invalid, "%s: is %.20q; write a number such as 6", name, text)
-		}
-	}
-	d, err := s.app.FillSizes(r.Context(), id, app.SizeSet(r.PostForm.Get("set")), bounds[0], bounds[1], bounds[2])
-	return s.designed(w, r, id, view.Design{Design: d}, err)
+	return s.changeDesign(w, r, func(ctx context.Context, id int64, form app.Typed, f url.Values) (app.Design, error) {
+		set := f.Get(app.FillField("set"))
+		bound := func(name string) string { return f.Get(app.FillField(set + "." + name)) }
+		return s.app.FillSizes(ctx, id, form, app.SizeSet(set), bound("from"), bound("to"), bound("step"))
+	})
 }
 
 // listDesign adds sizes from a pasted list.
 func (s *Server) listDesign(w http.ResponseWriter, r *http.Request) error {
-	id, _, err := typed(r)
+	return s.changeDesign(w, r, func(ctx context.Context, id int64, form app.Typed, f url.Values) (app.Design, error) {
+		return s.app.PasteSizes(ctx, id, form, f.Get(app.FillField("list")))
+	})
+}
+
+// classDesign takes the hands of a class as sizes.
+func (s *Server) classDesign(w http.ResponseWriter, r *http.Request) error {
+	return s.changeDesign(w, r, func(ctx context.Context, id int64, form app.Typed, f url.Values) (app.Design, error) {
+		of := func(name string) string { return f.Get(app.FillField("class" + name)) }
+		return s.app.SizesOfClass(ctx, id, form, app.SizesAsk{
+			Class: of(""), From: of(".from"), To: of(".to"), Numbered: of(".by") == "number", Gauges: of(".gauges") != "",
+		})
+	})
+}
+
+// changeDesign answers a change of the sizes: with the page again, or with what could not
+// be saved, as it was typed, and why.
+func (s *Server) changeDesign(w http.ResponseWriter, r *http.Request, change func(ctx context.Context, id int64, form app.Typed, f url.Values) (app.Design, error)) error {
+	id, form, err := typed(r)
 	if err != nil {
 		return err
 	}
-	list := r.PostForm.Get("list")
-	d, err := s.app.PasteSizes(r.Context(), id, list)
-	return s.designed(w, r, id, view.Design{Design: d, List: list}, err)
-}
-
-// designed answers a change of the sizes: with the page again, or with what could not
-// be saved, as it was typed, and why.
-func (s *Server) designed(w http.ResponseWriter, r *http.Request, id int64, d view.Design, err error) error {
+	changed, err := change(r.Context(), id, form, r.PostForm)
+	d := view.Design{Design: changed, Asked: r.PostForm}
 	var fields fault.Fields
 	switch {
 	case err == nil:

@@ -16,7 +16,7 @@ import (
 func (a *served) sixSizes() string {
 	a.t.Helper()
 	at := a.sample() + "/design"
-	require.Equal(a.t, http.StatusSeeOther, a.post(at+"/fill", url.Values{"set": {"glove_sizes"}, "from": {"6"}, "to": {"11"}, "step": {"1"}}).status)
+	require.Equal(a.t, http.StatusSeeOther, a.post(at+"/fill", glove("6", "11")).status)
 	return at
 }
 
@@ -69,7 +69,7 @@ func TestPagesOfAPatternFollow(t *testing.T) {
 	doc = a.get(at).doc() // the notch: pages of another common text
 	before := text()
 	last := doc.Find(".notches button[aria-pressed]").First().AttrOr("value", "")
-	require.Equal(t, http.StatusSeeOther, a.post(at, url.Values{"stamp": {doc.Find(`.notches [name="stamp"]`).AttrOr("value", "")}, "set": {last}}).status)
+	require.Equal(t, http.StatusSeeOther, a.post(at, url.Values{"stamp": {doc.Find(`#sizes-form [name="stamp"]`).AttrOr("value", "")}, "set": {last}}).status)
 	assert.NotEqual(t, before, text())
 }
 

@@ -1,15 +1,23 @@
 package web
 
 import (
+	"fmt"
 	"net/http"
 	"net/url"
 	"strings"
 	"testing"
 
 	"github.com/PuerkitoBio/goquery"
+	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
+
+// glove asks for glove sizes, one by one.
+func glove(from, to string) url.Values {
+	return url.Values{"fill.set": {"glove_sizes"}, "fill.glove_sizes.from": {from}, "fill.glove_sizes.to": {to}, "fill.glove_sizes.step": {"1"}}
+}
 
 // Without a script: sizes are filled from a set, a common text is chosen, a hand is
 // changed, a list is added, a size is opened as a mitt. What can't be read comes back as
@@ -19,9 +27,9 @@ func TestSizesByForms(t *testing.T) {
 	a := newApp(t)
 	mitt := a.sample()
 	design := mitt + "/design"
-	require.Contains(t, a.get(design).body, "Three ways to begin")
+	require.Contains(t, a.get(design).body, "To begin, take glove sizes")
 	require.Equal(t, http.StatusBadRequest, a.get(design+"/words.txt").status)
-	require.Equal(t, http.StatusSeeOther, a.post(design+"/fill", url.Values{"set": {"glove_sizes"}, "from": {"6"}, "to": {"11"}, "step": {"1"}}).status)
+	require.Equal(t, http.StatusSeeOther, a.post(design+"/fill", glove("6", "11")).status)
 
 	doc := a.get(design).doc()
 	names := doc.Find(".strips-table thead th").Map(func(_ int, th *goquery.Selection) string { return th.Text() })
@@ -44,7 +52,7 @@ func TestSizesByForms(t *testing.T) {
 
 	// The last notch is one text for all: no number splits.
 	stamp := func(doc *goquery.Document) string {
-		return doc.Find(`.sizes-form input[name="stamp"]`).AttrOr("value", "")
+		return doc.Find(`#sizes-form input[name="stamp"]`).AttrOr("value", "")
 	}
 	set := notches.Last().AttrOr("value", "")
 	require.Equal(t, http.StatusSeeOther, a.post(design, url.Values{"stamp": {stamp(doc)}, "set": {set}}).status)
@@ -73,8 +81,8 @@ func TestSizesByForms(t *testing.T) {
 	assert.Equal(t, "6", got.doc().Find(`input[name="sizes[0].hand.size"]`).AttrOr("value", ""))
 	require.Equal(t, http.StatusSeeOther, a.post(design, url.Values{"stamp": {stamp(got.doc())}, "sizes[0].hand.size": {"6"}}).status)
 
-	require.Equal(t, http.StatusSeeOther, a.post(design+"/list", url.Values{"list": {"tall 20.5 21\n"}}).status)
-	got = a.post(design+"/list", url.Values{"list": {"short tiny\nxl wide"}})
+	require.Equal(t, http.StatusSeeOther, a.post(design+"/list", url.Values{"fill.list": {"tall 20.5 21\n"}}).status)
+	got = a.post(design+"/list", url.Values{"fill.list": {"short tiny\nxl wide"}})
 	require.Equal(t, http.StatusBadRequest, got.status)
 	assert.Equal(t, "short tiny\nxl wide", got.doc().Find("textarea").Text(), "what was pasted stays")
 	assert.Contains(t, a.get(design).body, "tall")
@@ -84,8 +92,40 @@ func TestSizesByForms(t *testing.T) {
 	assert.NotEqual(t, mitt, got.header.Get("Location"))
 	assert.Contains(t, a.get(strings.TrimSuffix(got.header.Get("Location"), "/")+"/desk/fit").body, ", size tall")
 
-	for _, bad := range []url.Values{{"set": {"glove_sizes"}, "from": {"x"}, "to": {"8"}, "step": {"1"}}, {"set": {"glove_sizes"}, "from": {"6"}, "to": {"60"}, "step": {"1"}}} {
+	for _, bad := range []url.Values{glove("x", "8"), glove("6", "60")} {
 		assert.Equal(t, http.StatusBadRequest, a.post(design+"/fill", bad).status)
 	}
 	assert.Contains(t, a.get(mitt+"/history").body, "sizes", "the mitt's history tells of its sizes")
+}
+
+// In a browser, Enter in a field works the sizes out and takes none away, whatever was typed
+// elsewhere on the page is kept by any button, and what can't be used stands as it was typed.
+func TestSizesAreTypedByKeyboard(t *testing.T) {
+	t.Parallel()
+	b := newBrowser(t)
+	design := b.sample() + "/design"
+	b.open(design)
+	await[string](b, fmt.Sprintf(`fetch(%q, {method: "POST", body: new URLSearchParams(%q)}).then((r) => r.url)`, design+"/fill", glove("6", "8").Encode()))
+	b.open(design)
+	field := func(name string) string { return fmt.Sprintf(`[name="%s"]`, name) }
+	set := func(name, text string) {
+		eval[bool](b, fmt.Sprintf(`(document.querySelector(%q).value = %q) !== ""`, field(name), text))
+	}
+	value := func(name string) string {
+		return eval[string](b, fmt.Sprintf(`document.querySelector(%q).value`, field(name)))
+	}
+	set("sizes[1].name", "medium")
+	b.do(chromedp.Focus(chromedp.CSS(field("sizes[0].name"))), chromedp.KeyEvent("!"))
+	_, err := chromedp.RunResponse(b.ctx, chromedp.KeyEvent(kb.Enter))
+	require.NoError(t, err)
+	assert.Equal(t, []string{"!6", "medium", "8"}, []string{value("sizes[0].name"), value("sizes[1].name"), value("sizes[2].name")})
+	assert.Equal(t, "medium", eval[string](b, `document.querySelector(".size-table thead").rows[0].cells[2].textContent`))
+
+	// A list that can't be read, with a hand that was changed beside it.
+	set("sizes[2].hand.size", "9")
+	set("fill.list", "XL wide\nXXL broad")
+	defer b.expectErrors() // a refused form is answered with 400
+	b.follow(`button[formaction$="/list"]`)
+	assert.Equal(t, []string{"9", "XL wide\nXXL broad"}, []string{value("sizes[2].hand.size"), value("fill.list")})
+	assert.Contains(t, eval[string](b, `document.querySelector('[data-fault-of="list"]').textContent`), "line 2")
 }

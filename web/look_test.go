@@ -64,7 +64,8 @@ func TestClassesForEverybody(t *testing.T) {
 	own := await[string](b, `fetch("/mitts", {method: "POST", body: new URLSearchParams("name=Harbour")}).then((r) => new URL(r.url).pathname.replace(/\/desk\/.*/, ""))`)
 	class := classOf(b)
 	dragStudents(b, class)
-	await[string](b, fmt.Sprintf(`fetch(%q, {method: "POST", body: new URLSearchParams("set=glove_sizes&from=6&to=11&step=1")}).then((r) => r.url)`, sample+"/design/fill"))
+	await[string](b, fmt.Sprintf(`fetch(%q, {method: "POST", body: new URLSearchParams("fill.set=glove_sizes&fill.glove_sizes.from=6&fill.glove_sizes.to=11&fill.glove_sizes.step=1")}).then((r) => r.url)`, sample+"/design/fill"))
+	await[bool](b, fmt.Sprintf(`fetch(%q).then((r) => r.text()).then((page) => fetch(%[1]q, {method: "POST", body: new URLSearchParams("sizes[0].pins.gusset_base=4&pins.bridge=3&rules.multiples.hand_stitches=6&sizes[1].gauge.swatches[0].stitches=28&stamp=" + page.match(/name="stamp" value="(\w+)"/)[1])})).then((r) => r.ok)`, sample+"/design"))
 	pages := map[string]string{
 		"classes": "/classes", "class": class, "student": class + "/students/2", "print-class": class + "/print?pieces=plan", "print-sizes": sample + "/sizes",
 		"print-wall": sample + "/wall", "print-grid": "/paper/grid", "pattern-faulty": sample + "/desk/pattern?paper=a4&cell=x&place-plan=x",

@@ -20,7 +20,7 @@ import (
 func (a *served) inSizes() (mitt, sentences string) {
 	a.t.Helper()
 	mitt = a.sample()
-	require.Equal(a.t, http.StatusSeeOther, a.post(mitt+"/design/fill", url.Values{"set": {"glove_sizes"}, "from": {"7"}, "to": {"9"}, "step": {"1"}}).status)
+	require.Equal(a.t, http.StatusSeeOther, a.post(mitt+"/design/fill", glove("7", "9")).status)
 	return mitt, mitt + "/design/sentences"
 }
 
@@ -82,7 +82,7 @@ func TestSentencesByForms(t *testing.T) {
 	assert.Contains(t, a.get(mitt+"/history").body, "sentence added: “Breathe.”")
 
 	// Another hand: the numbers follow.
-	stamp := a.get(mitt+"/design").doc().Find(`.sizes-form input[name="stamp"]`).AttrOr("value", "")
+	stamp := a.get(mitt+"/design").doc().Find(`#sizes-form input[name="stamp"]`).AttrOr("value", "")
 	require.Equal(t, http.StatusSeeOther, a.post(mitt+"/design", url.Values{"stamp": {stamp}, "sizes[0].hand.size": {"6"}}).status)
 	assert.Contains(t, a.get(mitt+"/design/words.txt").body, "\nBegin with 30 (40, 46) stitches and a tail of 3 handspans.\n")
 
@@ -109,7 +109,7 @@ func TestSentencesInTwoWindows(t *testing.T) {
 	a := newApp(t)
 	mitt, at := a.inSizes()
 	first := a.get(at + "?open=" + url.QueryEscape(castOn)).doc()
-	stamp := a.get(mitt+"/design").doc().Find(`.sizes-form input[name="stamp"]`).AttrOr("value", "")
+	stamp := a.get(mitt+"/design").doc().Find(`#sizes-form input[name="stamp"]`).AttrOr("value", "")
 	require.Equal(t, http.StatusSeeOther, a.post(mitt+"/design", url.Values{"stamp": {stamp}, "sizes[0].hand.size": {"6"}}).status)
 	got := a.post(at, inForm(first, castOn, "Begin with 36 (40, 46) stitches."))
 	require.Equal(t, http.StatusConflict, got.status)
@@ -168,7 +168,7 @@ func TestSentencesInABrowser(t *testing.T) {
 	b := newBrowser(t)
 	mitt := b.sample()
 	b.open(mitt + "/design")
-	await[string](b, `fetch("`+mitt+`/design/fill", {method: "POST", body: new URLSearchParams("set=glove_sizes&from=7&to=9&step=1")}).then((r) => r.url)`)
+	await[string](b, `fetch("`+mitt+`/design/fill", {method: "POST", body: new URLSearchParams("`+glove("7", "9").Encode()+`")}).then((r) => r.url)`)
 	b.open(mitt + "/design")
 	b.follow(`a[href$="/sentences"]`)
 	b.do(chromedp.Focus(chromedp.CSS(`button[value="` + castOn + `"]`)))

@@ -5,10 +5,12 @@ import (
 	"errors"
 	"maps"
 	"slices"
+	"strconv"
 	"strings"
 
 	"thenar/internal/fault"
 	"thenar/internal/grade"
+	"thenar/internal/mitt"
 	"thenar/internal/project"
 	"thenar/internal/store"
 	"thenar/internal/units"
@@ -60,9 +62,25 @@ func (a *App) OpenDesign(ctx context.Context, id int64) (Design, error) {
 // stampField names the field in which a form tells what it was made from.
 const stampField = "stamp"
 
+// The fields of the sizes' form that are no texts of theirs. A button adds its own: "set"
+// with "PATH=TEXT", or "drop" with the number of the size that is taken out. A number that
+// is to be fixed is told in three fields.
+const (
+	setField   = "set"
+	dropField  = "drop"
+	FixField   = "fix"       // its key
+	FixForSize = "fix_for"   // the size, by its number from 0; empty: every size
+	FixAt      = "fix_value" // what it is fixed at
+)
+
+// ofForm begins the names of fields that say what sizes may be filled with.
+const ofForm = "fill."
+
+// FillField returns the name of a field that says what sizes may be filled with.
+func FillField(name string) string { return ofForm + name }
+
 // texts lays the fields of a form over what is saved of the sizes: what the form does
-// not show stays as it was. A button adds its own, "set" with "PATH=TEXT", or takes a
-// size out, "drop" with its number.
+// not show stays as it was.
 func (t Typed) texts(saved grade.Texts) (grade.Texts, fault.Fields) {
 	out := maps.Clone(saved)
 	if out == nil {
@@ -75,85 +93,88 @@ func (t Typed) texts(saved grade.Texts) (grade.Texts, fault.Fields) {
 		}
 	}
 	for name, values := range t {
-		if name != stampField && name != "set" && name != "drop" {
-			put(name, values[0])
+		switch name {
+		case stampField, setField, dropField, FixField, FixForSize, FixAt:
+		default:
+			if !strings.HasPrefix(name, ofForm) {
+				put(name, values[0])
+			}
 		}
 	}
-	if set, ok := t["set"]; ok {
+	t.fix(put, &faults)
+	if set, ok := t[setField]; ok {
 		path, text, _ := strings.Cut(set[0], "=")
 		put(path, text)
 	}
-	if drop, ok := t["drop"]; ok {
+	if drop, ok := t[dropField]; ok {
 		out = out.Without(drop[0])
 	}
 	out.Check(&faults)
 	return out, faults
 }
 
+// fix puts the number that is to be fixed among the texts.
+func (t Typed) fix(put func(path, text string), faults *fault.Fields) {
+	value := strings.Join(t[FixAt], "")
+	if strings.TrimSpace(value) == "" {
+		return
+	}
+	n, ok := mitt.NumberOf(strings.Join(t[FixField], ""))
+	if !ok {
+		faults.Add(FixField, "is missing; choose the number that is to be %.40q", value)
+		return
+	}
+	path := n.Path()
+	if size := strings.Join(t[FixForSize], ""); size != "" {
+		at, _ := strconv.Atoi(size)
+		path = grade.SizePath(at, path)
+	}
+	put(path, value)
+}
+
 // SaveDesign saves what was typed of the sizes of a mitt. If another window saved
 // other sizes since the form was made, nothing is saved, and the design that comes back
-// has both.
+// has both. What is saved is not worked out: OpenDesign does.
 func (a *App) SaveDesign(ctx context.Context, id int64, typed Typed) (Design, error) {
-	stamped := strings.Join(typed[stampField], "")
-	return a.changeDesign(ctx, id, func(doc *project.Document) (grade.Texts, error) {
-		texts, faults := typed.texts(doc.Design)
-		if err := faults.Err(); err != nil {
-			return texts, err
-		}
-		if stamped != stamp(doc.Design) {
-			return texts, errOvertaken
-		}
-		return texts, nil
-	})
+	return a.changeDesign(ctx, id, typed, func(texts grade.Texts, _ units.Unit) (grade.Texts, error) { return texts, nil })
 }
 
 // errOvertaken says that another window saved first.
 var errOvertaken = fault.New(fault.Conflict, "Another window saved other sizes in between.")
 
-// SizeSet is a set of hands that sizes may be filled with.
-type SizeSet = grade.Set
-
-// FillSizes puts the sizes of a set in place of those of a mitt.
-func (a *App) FillSizes(ctx context.Context, id int64, set SizeSet, from, to, step float64) (Design, error) {
-	return a.changeDesign(ctx, id, func(doc *project.Document) (grade.Texts, error) {
-		return grade.Texts(doc.Design).Fill(set, from, to, step, doc.Sheet.Unit())
-	})
-}
-
-// PasteSizes adds sizes from a pasted list to a mitt: each line a name and a girth of
-// the hand, and its length if it is known, apart by tabs, semicolons or spaces.
-func (a *App) PasteSizes(ctx context.Context, id int64, list string) (Design, error) {
-	return a.changeDesign(ctx, id, func(doc *project.Document) (grade.Texts, error) {
-		return grade.Texts(doc.Design).Paste(list)
-	})
-}
-
-// changeDesign saves other texts of the sizes, and returns the mitt in them. If they
-// can't be kept, they come back unsaved with the error.
-func (a *App) changeDesign(ctx context.Context, id int64, change func(doc *project.Document) (grade.Texts, error)) (Design, error) {
+// changeDesign saves what was typed of the sizes, changed in one way, and returns them. If
+// they can't be kept, they come back unsaved and worked out, with the error.
+func (a *App) changeDesign(ctx context.Context, id int64, typed Typed, change func(grade.Texts, units.Unit) (grade.Texts, error)) (Design, error) {
 	var doc project.Document
 	var texts grade.Texts
 	_, err := a.change(ctx, id, store.Wants{}, func(w *work, _ *project.Planner) (store.Change, error) {
-		var err error
 		doc = w.doc
-		if texts, err = change(&doc); err != nil {
+		var faults fault.Fields
+		if texts, faults = typed.texts(doc.Design); len(faults) > 0 {
+			return store.Change{}, faults
+		}
+		if stamped, ok := typed[stampField]; ok && stamped[0] != stamp(doc.Design) || !ok && !maps.Equal(texts, doc.Design) {
+			return store.Change{}, errOvertaken
+		}
+		changed, err := change(texts, doc.Sheet.Unit())
+		if err != nil {
 			return store.Change{}, err
 		}
 		next := doc
-		if next.Design = texts; maps.Equal(texts, doc.Design) {
+		if next.Design = changed; maps.Equal(changed, doc.Design) {
 			return store.Change{}, nil
 		}
 		if err := next.Check(); err != nil {
 			return store.Change{}, err
 		}
-		doc = next
+		doc, texts = next, changed
 		return w.decision(next)
 	})
-	if doc.Sheet == nil {
-		return Design{}, err // there is no such mitt
-	}
-	if texts == nil {
-		texts = doc.Design
+	switch {
+	case doc.Sheet == nil: // there is no such mitt
+		return Design{}, err
+	case err == nil:
+		return Design{ID: id, Doc: doc, Stamp: stamp(doc.Design), Texts: texts}, nil
 	}
 	d := a.design(ctx, id, doc, texts)
 	if errors.Is(err, errOvertaken) {

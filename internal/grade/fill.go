@@ -4,12 +4,13 @@ import (
 	"fmt"
 	"maps"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
-	"unicode/utf8"
 
 	"thenar/internal/fault"
 	"thenar/internal/hand"
+	"thenar/internal/sheet"
 	"thenar/internal/units"
 )
 
@@ -27,7 +28,7 @@ const (
 // stays.
 func (t Texts) Fill(set Set, from, to, step float64, u units.Unit) (Texts, error) {
 	var names []string
-	var hands []map[string]string
+	var hands []sheet.Sheet
 	if !(step > 0) || !(to >= from) || (to-from)/step > 100 {
 		return nil, fault.Fields{{Path: "fill", Message: "needs a first and a last size, and steps above 0 between them"}}
 	}
@@ -35,7 +36,7 @@ func (t Texts) Fill(set Set, from, to, step float64, u units.Unit) (Texts, error
 	case GloveSizes:
 		for _, n := range steps(from, to, step) {
 			text := strconv.FormatFloat(n, 'f', -1, 64)
-			names, hands = append(names, text), append(hands, map[string]string{hand.FieldSize: text})
+			names, hands = append(names, text), append(hands, sheet.Sheet{hand.FieldSize: text})
 		}
 	case Children:
 		for _, a := range hand.Ages() {
@@ -43,7 +44,7 @@ func (t Texts) Fill(set Set, from, to, step float64, u units.Unit) (Texts, error
 				continue
 			}
 			names = append(names, fmt.Sprintf("%d years", a.Years))
-			hands = append(hands, map[string]string{
+			hands = append(hands, sheet.Sheet{
 				hand.FieldBreadth: a.Breadth.Exact(u), hand.FieldLength: a.Length.Exact(u),
 				hand.FieldWrist: a.Wrist.Exact(u), hand.FieldThumbLength: a.ThumbLength.Exact(u),
 			})
@@ -55,18 +56,50 @@ func (t Texts) Fill(set Set, from, to, step float64, u units.Unit) (Texts, error
 	case len(names) > MaxSizes:
 		return nil, fault.Fields{{Path: "fill", Message: fmt.Sprintf("gives %d sizes; %d are the most. Take wider steps", len(names), MaxSizes)}}
 	}
-	out := maps.Clone(t)
-	if out == nil {
-		out = Texts{}
-	}
-	maps.DeleteFunc(out, func(path, _ string) bool { return ofSize.MatchString(path) })
+	sizes := make([]Size, len(names))
 	for i, name := range names {
-		out[SizePath(i, "name")] = name
-		for path, text := range hands[i] {
+		sizes[i] = Size{name, hands[i]}
+	}
+	return t.Take(sizes), nil
+}
+
+// Take puts sizes in place of those of t. Names are made such as sizes can have, each its
+// own. What is typed beside the sizes stays.
+func (t Texts) Take(sizes []Size) Texts {
+	out := t.clone()
+	maps.DeleteFunc(out, func(path, _ string) bool { return ofSize.MatchString(path) })
+	var names []string
+	for i, size := range sizes {
+		names = append(names, ownName(size.Name, names))
+		out[SizePath(i, "name")] = names[i]
+		for path, text := range size.Hand {
 			out[SizePath(i, path)] = text
 		}
 	}
-	return out, nil
+	return out
+}
+
+func (t Texts) clone() Texts {
+	if t == nil {
+		return Texts{}
+	}
+	return maps.Clone(t)
+}
+
+// ownName returns a name for a size that is like one that somebody has, other than all
+// that are taken.
+func ownName(name string, taken []string) string {
+	name = strings.Join(strings.Fields(inLists.ReplaceAllString(name, " ")), " ")
+	cut := func(room int) string {
+		letters := []rune(name)
+		return strings.TrimSpace(string(letters[:min(len(letters), room)]))
+	}
+	own := cut(LongestName)
+	for n := 2; own == "" || own == forAll || slices.Contains(taken, own); n++ {
+		number := " " + strconv.Itoa(n)
+		own = strings.TrimSpace(cut(LongestName-len(number)) + number)
+	}
+	return own
 }
 
 // Without returns the texts without a size, by its number from 0; the later ones move up.
@@ -85,53 +118,4 @@ func (t Texts) Without(number string) Texts {
 		}
 	}
 	return out
-}
-
-// Paste adds sizes from a list: a line for each, with its name, the circumference of
-// the hand and, if it is known, the hand's length, apart by tabs, semicolons or spaces.
-// A line whose second field is no number is a heading. Nothing is added if a line can't
-// be read, or if there are too many.
-func (t Texts) Paste(list string) (Texts, error) {
-	out := maps.Clone(t)
-	if out == nil {
-		out = Texts{}
-	}
-	var faults fault.Fields
-	n := t.Sizes()
-	for number, line := range strings.Split(strings.ReplaceAll(list, "\r", ""), "\n") {
-		fields := strings.FieldsFunc(line, func(r rune) bool { return r == '\t' || r == ';' })
-		if len(fields) < 2 {
-			fields = strings.Fields(line)
-		}
-		switch {
-		case len(fields) == 0:
-			continue
-		case len(fields) < 2 || len(fields) > 3:
-			faults.Add("list", "line %d has %d fields; write the size’s name, the hand’s circumference and, if you like, its length", number+1, len(fields))
-			continue
-		case !startsWithDigit(fields[1]):
-			if number > 0 {
-				faults.Add("list", "line %d: %.40q is no circumference; write a number such as 18.5", number+1, fields[1])
-			}
-			continue
-		case n >= MaxSizes:
-			faults.Add("list", "has more sizes than the %d that one text can hold", MaxSizes)
-			return t, faults
-		}
-		out[SizePath(n, "name")] = strings.TrimSpace(fields[0])
-		out[SizePath(n, hand.FieldCircumference)] = strings.TrimSpace(fields[1])
-		if len(fields) == 3 {
-			out[SizePath(n, hand.FieldLength)] = strings.TrimSpace(fields[2])
-		}
-		n++
-	}
-	if len(faults) == 0 && n == t.Sizes() {
-		faults.Add("list", "is empty; write a line for each size, such as: 7 17.8")
-	}
-	return out, faults.Err()
-}
-
-func startsWithDigit(text string) bool {
-	first, _ := utf8.DecodeRuneInString(strings.TrimSpace(text))
-	return strings.ContainsRune("0123456789½¼¾⅓⅔⅛", first)
 }

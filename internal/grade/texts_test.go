@@ -1,6 +1,8 @@
 package grade
 
 import (
+	"fmt"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -139,7 +141,7 @@ func TestFillPasteAndLeaveOut(t *testing.T) {
 	_, err = start.Fill("giants", 6, 8, 1, units.CM)
 	require.ErrorContains(t, err, "fill: finds no sizes there")
 
-	pasted, err := start.Paste("Size;Hand;Length\r\nS ; 17,5 ; 17\n\nM\t19\nL 21 20\n")
+	pasted, err := start.Paste("Size;Hand;Length\r\nS ; 17,5 ; 17\n\nM\t19\nL 21 20\n", units.CM)
 	require.NoError(t, err)
 	require.Equal(t, 4, pasted.Sizes())
 	require.Equal(t, [...]string{"mine", "S", "17,5", "17", "M", "19", "L", "20"}, [...]string{
@@ -147,11 +149,51 @@ func TestFillPasteAndLeaveOut(t *testing.T) {
 		pasted["sizes[2].name"], pasted["sizes[2].hand.hand_circumference"], pasted["sizes[3].name"], pasted["sizes[3].hand.hand_length"],
 	})
 	for list, why := range map[string]string{"": "list: is empty", "S": "line 1 has 1 fields", "S 17 18 19": "line 1 has 4 fields", "S 17\nM wide": `line 2: "wide" is no circumference`} {
-		_, err := start.Paste(list)
+		_, err := start.Paste(list, units.CM)
 		require.ErrorContains(t, err, why, list)
 	}
 
 	left := pasted.Without("1")
 	require.Equal(t, 3, left.Sizes())
 	require.Equal(t, [...]string{"mine", "M", "L", ""}, [...]string{left["sizes[0].name"], left["sizes[1].name"], left["sizes[2].name"], left["sizes[1].hand.hand_length"]})
+}
+
+// A list is read as people write it: with commas, fractions, units, names of two words; the
+// number of a line that can't be read is told, and so is how many sizes are too many.
+func TestPastedLists(t *testing.T) {
+	for line, want := range map[string][3]string{
+		"S, 17.5, 18": {"S", "17.5", "18"}, "S,17.5,18": {"S", "17.5", "18"}, "S, 17,5, 18,5": {"S", "17,5", "18,5"}, "7 17,8": {"7", "17,8", ""}, "7, 17,8,": {"7", "17,8", ""},
+		"6½ 17": {"6½", "17", ""}, "6 years 15 16.5": {"6 years", "15", "16.5"}, "M | 20 cm": {"M", "20", ""}, "M 7 7/8 in 8 1/4 in": {"M", "20.0025", "20.955"},
+		"M 7⅞\"": {"M", "20.0025", ""}, "7 1/2 20": {"7 1/2", "20", ""}, "M\t190 mm\t 7 1/2″": {"M", "19", "19.05"}, "6 years, 15": {"6 years", "15", ""},
+	} {
+		got, err := Texts{}.Paste(line+"\n", units.CM)
+		require.NoError(t, err, line)
+		require.Equal(t, want, [3]string{got["sizes[0].name"], got["sizes[0].hand.hand_circumference"], got["sizes[0].hand.hand_length"]}, line)
+	}
+	got, err := Texts{}.Paste("S 6 3/4 7 1/2\nM 18 cm\n", units.IN)
+	require.NoError(t, err)
+	require.Equal(t, [3]string{"6 3/4", "7 1/2", "7.0866"}, [3]string{got["sizes[0].hand.hand_circumference"], got["sizes[0].hand.hand_length"], got["sizes[1].hand.hand_circumference"]})
+
+	_, err = Texts{}.Paste("M 20 ell\nL 20 mmm", units.CM)
+	require.ErrorContains(t, err, "line 2")
+	var many strings.Builder
+	for i := range 13 {
+		fmt.Fprintf(&many, "n%d %d\n", i, 14+i)
+	}
+	_, err = Texts{}.Paste(many.String(), units.CM)
+	require.ErrorContains(t, err, "list: makes 13 sizes with those that stand there; 12 are the most. Leave 1 out")
+}
+
+// Names that somebody has become names that sizes can have, each its own.
+func TestNamesOfTakenSizes(t *testing.T) {
+	var sizes []Size
+	for _, name := range []string{"Anna", "Anna", "Maximiliana Theodora", "Maximiliana Theophil", "Ada and Bob (twins)", "all", "", ":"} {
+		sizes = append(sizes, Size{name, sheet.Sheet{"hand.size": "7"}})
+	}
+	got := Texts{"rules.length": "fixed", "sizes[11].name": "old"}.Take(sizes)
+	require.Equal(t, "fixed", got["rules.length"])
+	require.Equal(t, len(sizes), got.Sizes())
+	d, err := FromTexts(plainSheet, got)
+	require.NoError(t, err, "all names can be used")
+	require.Equal(t, []string{"Anna", "Anna 2", "Maximiliana", "Maximilian 2", "Ada Bob twin", "all 2", "2", "3"}, d.Names())
 }

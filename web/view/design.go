@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"math"
+	"net/url"
 	"slices"
 	"strconv"
 
@@ -23,10 +24,12 @@ const DesignBelow = "/design"
 type Design struct {
 	app.Design
 	Message string // why nothing was saved
-	List    string // a pasted list that could not be taken
 
 	Proofs Print    // the pages
 	Begins []string // what begins on each of them
+
+	Asked   url.Values         // what stood in fields that no mitt keeps
+	Classes []app.ClassOfSizes // that sizes may be taken from
 }
 
 // Bar returns the bar of the page.
@@ -65,13 +68,7 @@ func (d Design) fault(path string) string {
 func (d Design) elsewhere() []string {
 	var list []string
 	for _, f := range d.Faults {
-		i, shown := 0, slices.Contains(written, f.Path)
-		for _, field := range d.fields() {
-			for i = range d.rows() {
-				shown = shown || f.Path == grade.SizePath(i, field.path)
-			}
-		}
-		if !shown {
+		if !d.shows(f.Path) {
 			list = append(list, f.String())
 		}
 	}

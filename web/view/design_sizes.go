@@ -8,27 +8,115 @@ import (
 	"strconv"
 	"strings"
 
+	"thenar/internal/app"
 	"thenar/internal/fault"
 	"thenar/internal/grade"
 	"thenar/internal/hand"
 	"thenar/internal/mitt"
+	"thenar/internal/sheet"
 	"thenar/internal/words"
 )
 
+// sizesForm is the form of the sizes; its fields stand all over the page.
+const sizesForm = "sizes-form"
+
+// asked returns what stood in a field of the form that is kept with no mitt.
+func (d Design) asked(name, usual string) string {
+	if d.Asked.Has(name) {
+		return d.Asked.Get(name)
+	}
+	return usual
+}
+
+// calls returns what a size is called.
+func (d Design) calls(i int) string {
+	return "size " + cmp.Or(d.Texts.Given(grade.SizePath(i, "name")), strconv.Itoa(i+1))
+}
+
 // sizeField is a field of one size.
-type sizeField struct{ path, label, unit string }
+type sizeField struct{ path, label, unit, hint string }
 
 // sizeFields are the fields of a size, as far as they stand in its row.
 func (d Design) fields() []sizeField {
 	u := string(d.UnitOf())
 	return []sizeField{
-		{"name", "called", ""},
-		{hand.FieldSize, "glove size", ""},
-		{hand.FieldCircumference, "or hand", u},
-		{hand.FieldLength, "hand length", u},
-		{hand.FieldWrist, "wrist", u},
-		{hand.FieldThumb, "thumb", u},
+		{"name", "called", "", ""},
+		{hand.FieldSize, "glove size", "", ""},
+		{hand.FieldCircumference, "or hand", u, ""},
+		{hand.FieldLength, "hand length", u, ""},
+		{hand.FieldWrist, "wrist", u, ""},
+		{hand.FieldThumb, "thumb", u, ""},
 	}
+}
+
+// gaugeFields are those of a size's own gauge.
+func (d Design) gaugeFields() []sizeField {
+	u, swatch := d.UnitOf(), "gauge.swatches[0]."
+	over := sheet.GaugeOver(u)
+	return []sizeField{
+		{swatch + "stitches", "stitches", "", ""},
+		{swatch + "width", "over", string(u), over},
+		{swatch + "rounds", "rounds", "", ""},
+		{swatch + "height", "over", string(u), over},
+	}
+}
+
+// hasGauges reports whether a size has a gauge of its own.
+func (d Design) hasGauges() bool {
+	return slices.ContainsFunc(d.Texts.Paths(), func(path string) bool { return strings.Contains(path, "].gauge.") && d.Texts.Given(path) != "" })
+}
+
+// multiple is a number that may keep to a multiple.
+type multiple struct{ of, offset, label, hint string }
+
+// multiples lists the numbers of this mitt that may.
+func (d Design) multiples() (list []multiple) {
+	names := d.Doc.Sheet.Names()
+	for _, n := range grade.Multiplied(names) {
+		m := multiple{label: names.Label(n)}
+		m.of, m.offset = grade.MultiplePaths(n)
+		if n == mitt.HandStitches {
+			m.hint = cmp.Or(d.Doc.Sheet.Given("stitch.repeat"), strconv.Itoa(sheet.DefaultRepeat))
+		}
+		list = append(list, m)
+	}
+	return list
+}
+
+// hasMultiples reports whether any is typed.
+func (d Design) hasMultiples() bool {
+	return slices.ContainsFunc(d.multiples(), func(m multiple) bool { return d.Texts.Given(m.of)+d.Texts.Given(m.offset) != "" })
+}
+
+// fixedNumber is a number that is fixed.
+type fixedNumber struct{ path, label string }
+
+// fixed lists the numbers that are fixed, in the order of the plan: for every size, then
+// for one.
+func (d Design) fixed() (list []fixedNumber) {
+	names := d.Doc.Sheet.Names()
+	for _, n := range mitt.Ladder() {
+		if _, ok := d.Texts[n.Path()]; ok {
+			list = append(list, fixedNumber{n.Path(), names.Label(n) + ", every size"})
+		}
+		for i := range d.Texts.Sizes() {
+			if path := grade.SizePath(i, n.Path()); d.Texts[path] != "" {
+				list = append(list, fixedNumber{path, names.Label(n) + ", " + d.calls(i)})
+			}
+		}
+	}
+	return list
+}
+
+// toFix lists the numbers that can be fixed.
+func (d Design) toFix() (list []Choice) {
+	names := d.Doc.Sheet.Names()
+	for _, n := range mitt.Ladder() {
+		if names.Has(n) {
+			list = append(list, Choice{n.Key(), names.Label(n)})
+		}
+	}
+	return list
 }
 
 // rows returns the numbers of the sizes that the form shows, one empty one at its end.
@@ -45,7 +133,7 @@ func (d Design) more(i int) string {
 	var list []string
 	for _, path := range d.Texts.Paths() {
 		field, ok := strings.CutPrefix(path, grade.SizePath(i, ""))
-		if !ok || slices.ContainsFunc(d.fields(), func(f sizeField) bool { return f.path == field }) {
+		if !ok || !strings.HasPrefix(field, "hand.") || slices.ContainsFunc(d.fields(), func(f sizeField) bool { return f.path == field }) {
 			continue
 		}
 		name := field[strings.LastIndexByte(field, '.')+1:]
@@ -167,4 +255,24 @@ func groupValue(n mitt.Number, g grade.Group) string {
 		return "none"
 	}
 	return strconv.Itoa(g.Value)
+}
+
+// shows reports whether the form has a place for what is wrong with a field.
+func (d Design) shows(path string) bool {
+	if strings.HasPrefix(path, app.FillField("")) || slices.Contains(written, path) ||
+		slices.Contains([]string{"fill", "list", app.FixField, grade.PathLength, grade.PathPrice}, path) {
+		return true
+	}
+	for i := range d.rows() {
+		if path == grade.SizePath(i, "hand") {
+			return true
+		}
+		for _, f := range slices.Concat(d.fields(), d.gaugeFields()) {
+			if path == grade.SizePath(i, f.path) {
+				return true
+			}
+		}
+	}
+	return slices.ContainsFunc(d.multiples(), func(m multiple) bool { return path == m.of || path == m.offset }) ||
+		slices.ContainsFunc(d.fixed(), func(n fixedNumber) bool { return path == n.path })
 }
