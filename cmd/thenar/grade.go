@@ -24,6 +24,7 @@ func gradeDesign(ctx context.Context, v *verb, args []string, std stdio) error {
 	title := f.String("title", "Pattern", "the `name` on the pages")
 	paper := f.String("paper", "a4", "`size` of the pages: a4 or letter")
 	large := f.Bool("large", false, "pages in large print")
+	each := f.Bool("each", false, "pages that draw each size by itself, too")
 	if err := v.parse(f, args, 1, std); err != nil {
 		return err
 	}
@@ -34,7 +35,7 @@ func gradeDesign(ctx context.Context, v *verb, args []string, std stdio) error {
 	if err != nil {
 		return err
 	}
-	ask := app.PatternAsk{ByRound: *byRound}
+	ask := app.PatternAsk{ByRound: *byRound, Each: *each}
 	switch {
 	case *left && !*right:
 		ask.Hand = "left"

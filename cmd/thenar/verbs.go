@@ -21,7 +21,7 @@ func init() {
 			run:     plan,
 		},
 		{
-			name: "grade", args: "[-lines, -words or -pdf] [-rounds] [-right or -left] [-title NAME] [-paper a4 or letter] [-large] FILE",
+			name: "grade", args: "[-lines, -words or -pdf] [-rounds] [-right or -left] [-title NAME] [-paper a4 or letter] [-large] [-each] FILE",
 			does:    "works out every size of a design, and what one text for all of them costs, as JSON. -words writes that text for both hands, -pdf its pages. -right or -left is for that hand alone. - reads standard input",
 			example: "thenar grade design.json",
 			run:     gradeDesign,

@@ -59,6 +59,7 @@ var wordings = map[string]pattern.Wording{"short": pattern.Short, "full": patter
 type PatternAsk struct {
 	Hand    string // "right" or "left", for that hand alone; else for both, apart where they differ
 	ByRound bool   // a gusset is told round by round, not by its rhythm
+	Each    bool   // the pages draw each size by itself, too
 
 	Pictures string // the address of photographs on a page, up to their names; empty: they are held by the pages
 }
@@ -108,7 +109,7 @@ func patternSheet(name string, year int, g *grade.Graded, sizes []pattern.Size, 
 	return paper.PatternSheet{
 		Name: name, About: cmp.Or(by.Given(project.PatternAbout), about), Designer: by.Given(project.PatternDesigner),
 		Story: by.Given(project.PatternStory), Notes: by.Given(project.PatternNotes), Copyright: by.Given(project.PatternCopyright), Year: year,
-		Text: t, Sizes: sizes, Left: ask.Hand == "left",
+		Text: t, Sizes: sizes, Left: ask.Hand == "left", Each: ask.Each,
 		Symbols: picture.Convention(g.Design.Sheet.Given("chart.symbols")),
 	}
 }

@@ -24,6 +24,7 @@ type PatternSheet struct {
 	Photos    []PatternPhoto // the first is that of the title page
 	Left      bool           // of the left hand
 	Symbols   picture.Convention
+	Each      bool // each size is drawn by itself, too
 }
 
 // PatternPhoto is a photograph of the designer's.
@@ -65,6 +66,7 @@ func (p patternPages) blocks() []block {
 	list = append(list, p.contentsBlock()...)
 	list = append(list, p.longStory()...)
 	list = append(list, p.sizes(), p.needs(), p.signsBlock(), p.schematic())
+	list = append(list, p.eachSize()...)
 	list = append(list, p.patternNotes()...)
 	list = append(list, p.photographs()...)
 	list = append(list, p.charts()...)

@@ -143,7 +143,7 @@ func (p patternPages) measureColumns() []column {
 // fitsBeside reports whether cm and inches find room beside each other in a column.
 func (p patternPages) fitsBeside() bool {
 	w := p.widths(p.measureColumns())
-	return w[len(w)-1] >= betweenCells+draw.Measure("88.8", p.small, draw.Semibold)+1+draw.Measure("88⅞", p.small, draw.Regular)+1
+	return w[len(w)-1] >= betweenCells+p.valuesWide()
 }
 
 // measureRows sets the measures of all sizes below their names, each in both units, one
@@ -192,7 +192,7 @@ func (p patternPages) besideRow(t table, r row) part {
 		for i := range values {
 			at += widths[i+2]
 			line := y + 0.9 + p.small
-			page.Text(at-betweenCells-draw.Measure("88⅞", p.small, draw.Regular)-1, line, values[i], draw.TextStyle{Size: p.small, Anchor: draw.End, Face: draw.Semibold})
+			page.Text(at-betweenCells-p.inchesWide(), line, values[i], draw.TextStyle{Size: p.small, Anchor: draw.End, Face: draw.Semibold})
 			if values[i] != second[i] { // both are a dash
 				page.Text(at-betweenCells, line, second[i], draw.TextStyle{Size: p.small, Anchor: draw.End})
 			}

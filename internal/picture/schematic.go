@@ -44,8 +44,9 @@ func LetteredOf(sizes []NestedSize) (list []Lettered) {
 // SchematicOptions say how a schematic is drawn.
 type SchematicOptions struct {
 	Left   bool
-	Letter float64 // size of its letters in mm
-	Plain  bool    // without the names of sizes, of which there is one
+	Letter float64    // size of its letters in mm
+	Plain  bool       // without the names of sizes, of which there is one
+	By     []Lettered // the letters, those of more sizes; nil: of these
 }
 
 // schematic is what a schematic is drawn from: the sizes over each other from one cast-on,
@@ -63,7 +64,10 @@ type schematic struct {
 // one cast-on, each with its name, and letters at what is measured. The middle size is cloth,
 // and its measures are drawn.
 func Schematic(sizes []NestedSize, o SchematicOptions) *draw.Scene {
-	list := LetteredOf(sizes)
+	list := o.By
+	if list == nil {
+		list = LetteredOf(sizes)
+	}
 	of := Middle(len(sizes))
 	fabrics := nested(sizes)
 	c := fitCanvas(o.Left, o.Letter, o.Letter/2, o.Letter/2, func(c *canvas) {
