@@ -6,6 +6,9 @@ import (
 	"errors"
 	"net/http"
 	"net/url"
+	"strconv"
+
+	"github.com/go-chi/chi/v5"
 
 	"thenar/internal/app"
 	"thenar/internal/fault"
@@ -111,6 +114,24 @@ func (s *Server) changeDesign(w http.ResponseWriter, r *http.Request, change fun
 		return s.designPage(w, r, http.StatusBadRequest, d)
 	}
 	return err
+}
+
+// showSize shows one of the sizes on its hand.
+func (s *Server) showSize(w http.ResponseWriter, r *http.Request) error {
+	id, err := mittID(r)
+	if err != nil {
+		return err
+	}
+	d, err := s.app.OpenDesign(r.Context(), id)
+	if err != nil {
+		return err
+	}
+	v := view.Design{Design: d}
+	at, err := strconv.Atoi(chi.URLParam(r, "size"))
+	if err != nil || !v.HasSize(at-1) {
+		return fault.New(fault.NotFound, "This mitt has no such size, or it can't be made.")
+	}
+	return page(w, r, http.StatusOK, view.SizeOnHand(v, at-1))
 }
 
 // openSize begins a mitt with one of the sizes.

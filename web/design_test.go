@@ -87,6 +87,24 @@ func TestSizesByForms(t *testing.T) {
 	assert.Equal(t, "short tiny\nxl wide", got.doc().Find("textarea").Text(), "what was pasted stays")
 	assert.Contains(t, a.get(design).body, "tall")
 
+	// Each size can be looked at on its hand; what each pays stands beside its own best.
+	doc = a.get(design).doc()
+	require.Equal(t, 7, doc.Find(`.size-table a`).Length())
+	hand := a.get(doc.Find(`.size-table a`).First().AttrOr("href", ""))
+	assert.Equal(t, http.StatusOK, hand.status)
+	assert.Contains(t, hand.doc().Find("figure svg").Text()+hand.body, "hand to scale")
+	assert.Equal(t, 6, hand.doc().Find(`main nav a`).Length(), "the other sizes")
+	for _, none := range []string{"0", "8", "x"} {
+		assert.Equal(t, http.StatusNotFound, a.get(design+"/hand/"+none).status)
+	}
+	require.Equal(t, 2, doc.Find(`.strips-table .roots`).Length())
+	doc.Find(".pays td").Each(func(i int, td *goquery.Selection) {
+		mm := func(of *goquery.Selection) (v float64) { _, _ = fmt.Sscan(of.Eq(i).Text(), &v); return v }
+		pays := mm(doc.Find(".pays td"))
+		assert.InDelta(t, pays, mm(doc.Find(".roots").Eq(1).Find("td"))-mm(doc.Find(".roots").Eq(0).Find("td")), 0.11, "what a size pays")
+	})
+	assert.Equal(t, 3, doc.Find(".look-at-sizes dt").Length())
+
 	got = a.post(design+"/open", url.Values{"size": {"tall"}})
 	require.Equal(t, http.StatusSeeOther, got.status)
 	assert.NotEqual(t, mitt, got.header.Get("Location"))

@@ -69,7 +69,7 @@ func TestClassesForEverybody(t *testing.T) {
 	pages := map[string]string{
 		"classes": "/classes", "class": class, "student": class + "/students/2", "print-class": class + "/print?pieces=plan", "print-sizes": sample + "/sizes",
 		"print-wall": sample + "/wall", "print-grid": "/paper/grid", "pattern-faulty": sample + "/desk/pattern?paper=a4&cell=x&place-plan=x",
-		"pattern": sample + "/desk/pattern?paper=a4", "design": sample + "/design", "design-begun": own + "/design",
+		"pattern": sample + "/desk/pattern?paper=a4", "design": sample + "/design", "size": sample + "/design/hand/2", "design-begun": own + "/design",
 	}
 	if testenv.Long() {
 		pages["pattern-letter"] = sample + "/desk/pattern?paper=letter"

@@ -81,6 +81,7 @@ func (s *Server) routes() http.Handler {
 		r.Post(view.DesignBelow+"/texts", s.answer(s.heavy(limited(maxForm, s.savePatternTexts))))
 		r.Get(view.SentencesBelow, s.answer(s.heavy(s.showSentences)))
 		r.Post(view.SentencesBelow, s.answer(s.heavy(limited(maxForm, s.saveSentences))))
+		r.Get(view.DesignBelow+"/hand/{size}", s.answer(s.heavy(s.showSize)))
 		r.Post(view.DesignBelow+"/class", s.answer(s.heavy(limited(maxForm, s.classDesign))))
 		r.Get(view.DesignBelow+"/print.pdf", s.answer(s.heavy(s.printPattern)))
 		for _, kind := range []string{app.PlainText, app.Markdown, app.HTML} {

@@ -11,6 +11,7 @@ import (
 	"context"
 	"sync"
 
+	"thenar/internal/grade"
 	"thenar/internal/picture"
 	"thenar/internal/project"
 	"thenar/internal/store"
@@ -24,6 +25,7 @@ type App struct {
 	knitting cache[struct{}, []project.Made] // the plans of the mitts on the needles
 	worn     cache[wornKey, *picture.Worn]   // what the mitts of the shelf wear
 	costs    cache[costKey, Cost]            // of class sets
+	graded   cache[string, *grade.Graded]    // the sizes of mitts, by the stamp of what they follow from; nobody changes them
 	counted  counted                         // by the requests that are over
 }
 
@@ -46,7 +48,7 @@ func Schema() int { return store.NewestSchema() }
 // New returns an App on an open store, which the caller closes.
 func New(st *store.Store) *App {
 	a := &App{store: st}
-	a.knitting.most, a.worn.most, a.costs.most = maxPlans, maxWorn, maxCosts
+	a.knitting.most, a.worn.most, a.costs.most, a.graded.most = maxPlans, maxWorn, maxCosts, maxGraded
 	a.planners.New = func() any { return project.NewPlanner() }
 	return a
 }

@@ -32,15 +32,27 @@ type Design struct {
 	Wrote project.PatternTexts // what was typed for the pattern, where that could not be saved; else nil
 }
 
-// design works out the sizes of a document.
+// maxGraded is the number of mitts whose sizes are held: a page shows them, and its proofs,
+// its files and its pictures ask for the same ones.
+const maxGraded = 16
+
+// design works out the sizes of a document, unless they are held.
 func (a *App) design(ctx context.Context, id int64, doc project.Document, texts grade.Texts) Design {
 	d := Design{ID: id, Doc: doc, Stamp: stamp(doc.Design), Texts: texts}
 	if texts.Sizes() == 0 {
 		return d
 	}
+	key := stamp([2]map[string]string{doc.Sheet, texts})
+	if known, ok := a.graded.get(id, key); ok {
+		d.Graded = known
+		return d
+	}
 	design, err := grade.FromTexts(doc.Sheet, texts)
 	if err == nil {
 		d.Graded, err = grade.Grade(ctx, design)
+	}
+	if err == nil {
+		a.graded.put(id, key, d.Graded)
 	}
 	d.Fault = err
 	var fields fault.Fields

@@ -1,10 +1,13 @@
 package app
 
 import (
+	"encoding/json"
 	"fmt"
 	"maps"
+	"sync"
 	"testing"
 
+	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
 	"thenar/internal/fault"
@@ -227,4 +230,48 @@ func TestNumbersAreFixedForSizes(t *testing.T) {
 	d, err = a.SaveDesign(ctx, id, typedSizes(d, map[string]string{"pins.gusset_base": " "}))
 	require.NoError(t, err)
 	require.NotContains(t, d.Texts, "pins.gusset_base")
+}
+
+// The sizes that a page shows are worked out once, for all who ask; a change of the sizes or
+// of the mitt works them out anew.
+//
+//thenar:race
+func TestSizesAreWorkedOutOnce(t *testing.T) {
+	a, ctx := fresh(t), t.Context()
+	id, err := a.NewMitt(ctx, "", true)
+	require.NoError(t, err)
+	d, err := a.OpenDesign(ctx, id)
+	require.NoError(t, err)
+	_, err = a.SaveDesign(ctx, id, typedSizes(d, nil))
+	require.NoError(t, err)
+	first, err := a.OpenDesign(ctx, id)
+	require.NoError(t, err)
+	want, err := json.Marshal(first.Graded.Notches)
+	require.NoError(t, err)
+	var all sync.WaitGroup
+	for range 4 {
+		all.Go(func() {
+			again, err := a.OpenDesign(ctx, id)
+			assert.NoError(t, err)
+			assert.Same(t, first.Graded, again.Graded)
+			_, err = a.PatternPages(ctx, id, PatternAsk{}, Layout{})
+			assert.NoError(t, err)
+		})
+	}
+	all.Wait()
+	after, err := json.Marshal(first.Graded.Notches)
+	require.NoError(t, err)
+	require.Equal(t, string(want), string(after))
+
+	d, err = a.SaveDesign(ctx, id, typedSizes(first, map[string]string{"sizes[1].pins.gusset_base": "4"}))
+	require.NoError(t, err)
+	d, err = a.OpenDesign(ctx, id)
+	require.NoError(t, err)
+	require.NotSame(t, first.Graded, d.Graded)
+	require.Equal(t, 4, d.Graded.Sizes[1].Plan.Gusset.Base)
+	_, err = a.SaveNumbers(ctx, id, Typed{"after": {fmt.Sprint(3)}, "gauge.swatches[0].stitches": {"30"}})
+	require.NoError(t, err)
+	other, err := a.OpenDesign(ctx, id)
+	require.NoError(t, err)
+	require.NotSame(t, d.Graded, other.Graded, "another gauge of the mitt")
 }

@@ -13,6 +13,8 @@ import (
 	"thenar/internal/grade"
 	"thenar/internal/hand"
 	"thenar/internal/mitt"
+	"thenar/internal/picture"
+	"thenar/internal/project"
 	"thenar/internal/sheet"
 	"thenar/internal/words"
 )
@@ -200,35 +202,86 @@ func offOf(p *mitt.Plan, n mitt.Number) (float64, bool) {
 	return p.Off[at], ok
 }
 
-// lookAt is what the designer should see: what can't be made, what falls, what is
-// spare, and where a size is furthest off.
-func (d Design) lookAt() []string {
-	var list []string
+// toLookAt is what the designer should see of one sort.
+type toLookAt struct {
+	name string
+	said []string
+	well bool // there is nothing
+}
+
+// lookAt is what the designer should see: what can't be made, what falls and what holding it
+// costs, what is spare, and where each size is furthest off, the worst first.
+func (d Design) lookAt() []toLookAt {
+	var cannot, falls, alike, worst []string
 	names := d.Graded.Design.Sheet.Names()
-	worst := slices.Clone(d.Graded.Sizes)
-	slices.SortStableFunc(worst, func(a, b grade.Planned) int { return cmp.Compare(math.Abs(b.Off), math.Abs(a.Off)) })
 	for _, s := range d.Graded.Sizes {
 		switch {
 		case s.Err != nil:
-			list = append(list, fmt.Sprintf("Size %s can't be made: %s", s.Name, fault.Message(s.Err)))
+			cannot = append(cannot, fmt.Sprintf("Size %s: %s", s.Name, fault.Message(s.Err)))
 		case s.Same:
-			list = append(list, fmt.Sprintf("Size %s is knitted as the size before: one of the two is spare.", s.Name))
+			alike = append(alike, fmt.Sprintf("Size %s is knitted as the size before: one of the two is spare.", s.Name))
 		}
 		for _, f := range s.Falls {
 			if f.Held {
-				list = append(list, fmt.Sprintf("Size %s: %s would fall to %d; it stays %d, which is %s.", s.Name, names.Words(f.Number), f.To, f.From, held(f.MM)))
+				falls = append(falls, fmt.Sprintf("Size %s: %s would fall to %d; it stays %d, which is %s.", s.Name, names.Words(f.Number), f.To, f.From, held(f.MM)))
 			} else {
-				list = append(list, fmt.Sprintf("Size %s: %s falls from %d to %d.", s.Name, names.Words(f.Number), f.From, f.To))
+				falls = append(falls, fmt.Sprintf("Size %s: %s falls from %d to %d.", s.Name, names.Words(f.Number), f.From, f.To))
 			}
 		}
 	}
 	if !d.Graded.Barred {
-		list = append(list, "Every way to make these sizes has a gusset with fewer stitches than the size before.")
+		falls = append(falls, "Every way to make these sizes has a gusset with fewer stitches than the size before.")
 	}
-	if w := worst[0]; w.Plan != nil && math.Abs(w.Off) >= 1 {
-		list = append(list, fmt.Sprintf("Furthest off: size %s, %s, %s.", w.Name, w.Worst.Words(w.Plan), words.Signed(w.Off, d.UnitOf())))
+	far := slices.Clone(d.Graded.Sizes)
+	slices.SortStableFunc(far, func(a, b grade.Planned) int { return cmp.Compare(math.Abs(b.Off), math.Abs(a.Off)) })
+	for _, s := range far {
+		if s.Plan != nil && math.Abs(s.Off) >= 1 {
+			worst = append(worst, fmt.Sprintf("Size %s, %s: %s", s.Name, s.Worst.Words(s.Plan), words.Signed(s.Off, d.UnitOf())))
+		}
+	}
+	var list []toLookAt
+	if cannot != nil {
+		list = append(list, toLookAt{name: "can’t be", said: cannot})
+	}
+	for _, g := range []struct {
+		name, none string
+		said       []string
+	}{{"falls", "Nothing, from one size to the next.", falls}, {"alike", "No two sizes; none is spare.", alike}, {"furthest off", "No size by 1 mm.", worst}} {
+		if g.said == nil {
+			list = append(list, toLookAt{g.name, []string{g.none}, true})
+			continue
+		}
+		list = append(list, toLookAt{name: g.name, said: g.said})
 	}
 	return list
+}
+
+// mm is a length in mm, as the strips tell it.
+func mm(v float64) string { return strings.TrimSuffix(fmt.Sprintf("%.1f", v), ".0") }
+
+// paid is where the bar of a size begins that pays for the common text, from the top of 16.
+func (d Design) paid(s grade.Planned) string {
+	most := 0.1
+	for _, size := range d.Graded.Sizes {
+		most = max(most, size.Pays)
+	}
+	return fmt.Sprintf("%.1f", 16-16*s.Pays/most)
+}
+
+// handAt is the address of a size, from 0, on its hand.
+func (d Design) handAt(i int) string {
+	return MittAt(d.ID, fmt.Sprintf("%s/hand/%d", DesignBelow, i+1))
+}
+
+// HasSize reports whether there is a size, from 0, that can be made.
+func (d Design) HasSize(i int) bool {
+	return d.Graded != nil && i >= 0 && i < len(d.Graded.Sizes) && d.Graded.Sizes[i].Plan != nil
+}
+
+// onHand draws one of the sizes on its hand.
+func (d Design) onHand(i int) string {
+	o := picture.HandOptions{Left: d.Doc.Side == project.Left, Unit: d.UnitOf(), Named: true}
+	return SVG(picture.Hand(d.Graded.Sizes[i].Plan, o), false)
 }
 
 // held says what it costs to hold a number.
