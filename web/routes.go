@@ -79,6 +79,7 @@ func (s *Server) routes() http.Handler {
 		r.Post(view.DesignBelow+"/fill", s.answer(s.heavy(limited(maxForm, s.fillDesign))))
 		r.Post(view.DesignBelow+"/list", s.answer(s.heavy(limited(maxForm, s.listDesign))))
 		r.Post(view.DesignBelow+"/texts", s.answer(s.heavy(limited(maxForm, s.savePatternTexts))))
+		r.Get(view.DesignBelow+"/check", s.answer(s.heavy(s.checkPattern)))
 		r.Get(view.SentencesBelow, s.answer(s.heavy(s.showSentences)))
 		r.Post(view.SentencesBelow, s.answer(s.heavy(limited(maxForm, s.saveSentences))))
 		r.Get(view.DesignBelow+"/hand/{size}", s.answer(s.heavy(s.showSize)))
@@ -125,6 +126,8 @@ func (s *Server) routes() http.Handler {
 		r.Get("/paper/ruler"+ending, s.answer(s.heavy(s.printRuler)))
 		r.Get("/paper/grid"+ending, s.answer(s.heavy(s.printGrid)))
 	}
+	r.Get("/check", s.answer(s.showCheck))
+	r.Post("/check", s.answer(s.heavy(limited(maxCheck, s.checkText))))
 	r.Get("/motifs", s.answer(s.showMotifs))
 	r.Post("/motifs", s.answer(limited(maxChart, s.keepMotif)))
 	r.Post("/motifs/{motif}/remove", s.answer(limited(maxForm, s.removeMotif)))

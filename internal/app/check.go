@@ -1,12 +1,16 @@
 package app
 
 import (
+	"cmp"
 	"fmt"
+	"strconv"
 	"strings"
 	"unicode/utf8"
 
 	"thenar/internal/fault"
 	"thenar/internal/tally"
+	"thenar/internal/units"
+	"thenar/internal/words"
 	"thenar/internal/written"
 )
 
@@ -15,8 +19,24 @@ const MaxWritten = written.MostBytes
 
 // Checked is written instructions, worked stitch by stitch.
 type Checked struct {
-	Text   string
-	Report *tally.Report
+	Text     string
+	Report   *tally.Report
+	Sections []CheckedSection // what each of them comes to
+}
+
+// CheckedSize is one size of a text that was checked.
+type CheckedSize = tally.Size
+
+// CheckedSection is what a section comes to in each size.
+type CheckedSection struct {
+	Name  string
+	Cells []CheckedCell
+}
+
+// CheckedCell is what a section comes to in one size: its stitches from the first round to
+// the last, and with a gauge how wide it is at its last and how long.
+type CheckedCell struct {
+	Count, Size string
 }
 
 // CheckWritten works written instructions, every size by itself. A text that is too long, or
@@ -32,7 +52,7 @@ func CheckWritten(text string) (Checked, error) {
 	case strings.TrimSpace(text) == "":
 		return Checked{}, fault.New(fault.Invalid, "text: is empty; paste the instructions")
 	}
-	return Checked{text, tally.Work(written.Read(text))}, nil
+	return Checked{Text: text, Report: tally.Work(written.Read(text))}, nil
 }
 
 // Told is the report as lines: one for each finding, or one that says that all comes out.
@@ -53,11 +73,97 @@ func (c Checked) Sound() string {
 	for _, s := range c.Report.Sizes {
 		rounds += len(s.Rounds)
 	}
-	switch n := len(c.Report.Sizes); {
+	names := map[string]bool{}
+	for _, s := range c.Report.Sizes {
+		names[s.Name] = true
+	}
+	switch {
 	case rounds == 0:
 		return "No round was found to count."
-	case n > 1:
-		return fmt.Sprintf("All counts come out: %d sizes, %d rounds.", n, rounds)
+	case len(names) > 1:
+		return fmt.Sprintf("All counts come out: %d sizes, %d rounds.", len(names), rounds)
 	}
 	return fmt.Sprintf("All counts come out: %d rounds.", rounds)
+}
+
+// Many says how much was found.
+func (c Checked) Many() string {
+	if n := len(c.Report.Findings); n != 1 {
+		return fmt.Sprintf("%d things to look at", n)
+	}
+	return "One thing to look at"
+}
+
+// CheckMeasured works instructions as CheckWritten does, and tells what each section comes to;
+// with the stitches and rounds on 10 cm, if they are typed, also its size.
+func CheckMeasured(text, stitches, rounds string) (Checked, error) {
+	var faults fault.Fields
+	sts := per10(&faults, "stitches", stitches)
+	rds := per10(&faults, "rounds", rounds)
+	c, err := CheckWritten(text)
+	if err != nil {
+		return c, err
+	}
+	c.Sections = sectionsOf(c.Report, sts, rds)
+	return c, faults.Err()
+}
+
+// per10 reads how many stitches or rounds there are on 10 cm; 0: it isn't told.
+func per10(faults *fault.Fields, path, text string) float64 {
+	text = strings.ReplaceAll(strings.TrimSpace(text), ",", ".")
+	if text == "" {
+		return 0
+	}
+	n, err := strconv.ParseFloat(text, 64)
+	if err != nil || !(n >= 1 && n <= 200) {
+		faults.Add(path, "is %q; write a number from 1 to 200, such as 24", text)
+		return 0
+	}
+	return n
+}
+
+// sectionsOf returns what the sections of a report come to, in the order in which they are
+// worked.
+func sectionsOf(r *tally.Report, sts, rds float64) (list []CheckedSection) {
+	at := map[string]int{}
+	for size, s := range r.Sizes {
+		for from := 0; from < len(s.Rounds); {
+			to := from
+			for to+1 < len(s.Rounds) && s.Rounds[to+1].Section == s.Rounds[from].Section {
+				to++
+			}
+			name := cmp.Or(s.Rounds[from].Section, "at the beginning")
+			i, ok := at[name]
+			if !ok {
+				i = len(list)
+				at[name] = i
+				list = append(list, CheckedSection{name, make([]CheckedCell, len(r.Sizes))})
+			}
+			list[i].Cells[size] = cellOf(s.Rounds[from:to+1], sts, rds)
+			from = to + 1
+		}
+	}
+	return list
+}
+
+// cellOf returns what rounds come to.
+func cellOf(rounds []tally.Round, sts, rds float64) (c CheckedCell) {
+	first, last := rounds[0].After, rounds[len(rounds)-1].After
+	switch {
+	case first < 0 || last < 0:
+		return CheckedCell{Count: "open"}
+	case first == last:
+		c.Count = strconv.Itoa(last)
+	default:
+		c.Count = fmt.Sprintf("%d → %d", first, last)
+	}
+	var sizes []string
+	if sts > 0 {
+		sizes = append(sizes, words.Both(float64(last)*100/sts, units.CM)+" round")
+	}
+	if rds > 0 {
+		sizes = append(sizes, words.Both(float64(len(rounds))*100/rds, units.CM)+" long")
+	}
+	c.Size = strings.Join(sizes, ", ")
+	return c
 }

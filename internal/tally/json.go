@@ -21,6 +21,7 @@ type fileJSON struct {
 
 type sizeJSON struct {
 	Name   string      `json:"name"`
+	Hand   string      `json:"hand"`
 	Open   bool        `json:"open"`
 	Rounds []roundJSON `json:"rounds"`
 }
@@ -52,7 +53,7 @@ type findingJSON struct {
 func (r *Report) JSON() any {
 	out := fileJSON{Format: Format, Sound: r.Sound(), Sizes: []sizeJSON{}, Findings: []findingJSON{}}
 	for _, s := range r.Sizes {
-		one := sizeJSON{s.Name, s.Open, []roundJSON{}}
+		one := sizeJSON{s.Name, s.Hand, s.Open, []roundJSON{}}
 		for _, round := range s.Rounds {
 			one.Rounds = append(one.Rounds, roundJSON{round.Section, round.Number, known(round.Before), known(round.After), known(round.Inside), round.Line})
 		}

@@ -23,7 +23,7 @@ func (w *needles) mark(p *pass, i *written.Item) bool {
 			p.next, p.reached = p.next+1, -1
 			return true
 		}
-		if p.at == 0 || p.at == p.in { // the marker at the round's beginning
+		if p.at == 0 && p.out == 0 || p.at == p.in { // the marker at the round's beginning
 			return true
 		}
 		if len(p.new) > 0 && p.new[len(p.new)-1] == p.out {

@@ -146,7 +146,10 @@ func (w *needles) failed(p *pass, s *written.Statement) {
 			f.Found, f.Expected = all, p.in
 			f.Cure = w.cure(s.Items, p.in-all)
 		}
-		if f.Look = w.since; f.Look.Line == f.At.Line {
+		if f.Look = w.since; f.Kind == Misplaced && w.marked.Line > 0 {
+			f.Look = w.marked
+		}
+		if f.Look.Line == f.At.Line || f.Kind == Unread {
 			f.Look = written.Spot{}
 		}
 		w.round++

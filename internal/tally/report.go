@@ -43,6 +43,7 @@ type Round struct {
 // Size is what was worked of one size.
 type Size struct {
 	Name   string
+	Hand   string // "right" or "left", where sections stand for either; else empty
 	Rounds []Round
 	Open   bool // not all could be counted
 	Last   int  // stitches on the needles when the last piece was finished, or at the end

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 	"strconv"
+	"strings"
 
 	"thenar/internal/written"
 )
@@ -26,23 +27,48 @@ type same struct {
 // Work works a text, every size by itself.
 func Work(t *written.Text) *Report {
 	f := &findings{seen: map[same]int{}}
-	report := &Report{Sizes: make([]Size, len(t.Sizes))}
+	report := &Report{}
+	hands := handsOf(t)
 	for i, name := range t.Sizes {
-		w := &needles{index: i, name: name, report: f, known: true, growing: -1}
-		for at := range t.Statements {
-			s := &t.Statements[at]
-			if w.size = placeOf(s, i); w.size >= 0 {
-				w.statement(s, t.Statements[at+1:], i)
+		for _, hand := range hands {
+			w := &needles{index: i, name: name, report: f, known: true, growing: -1}
+			skips := false
+			for at := range t.Statements {
+				s := &t.Statements[at]
+				if s.Kind == written.Heading {
+					skips = hand != "" && s.Hand != "" && s.Hand != hand
+				}
+				if w.size = placeOf(s, i); w.size >= 0 && !skips {
+					w.statement(s, t.Statements[at+1:], i)
+				}
 			}
+			w.over()
+			report.Sizes = append(report.Sizes, Size{Name: name, Hand: hand, Rounds: w.rounds, Open: w.unsure, Last: w.last})
 		}
-		w.over()
-		report.Sizes[i] = Size{Name: name, Rounds: w.rounds, Open: w.unsure, Last: w.last}
 	}
 	slices.SortStableFunc(f.list, func(a, b Finding) int {
 		return cmp.Or(cmp.Compare(a.At.Line, b.At.Line), cmp.Compare(a.At.Column, b.At.Column))
 	})
 	report.Findings = f.list
 	return report
+}
+
+// handsOf returns the hands that a text is worked for, one after the other: both, if some of
+// its sections stand in it for either, else one that has no name.
+func handsOf(t *written.Text) []string {
+	told := map[string]string{}
+	for i := range t.Statements {
+		s := &t.Statements[i]
+		if s.Kind != written.Heading || s.Hand == "" {
+			continue
+		}
+		title := strings.Replace(s.Text, s.Hand, "", 1)
+		if other := told[title]; other != "" && other != s.Hand {
+			return []string{"right", "left"}
+		}
+		told[title] = s.Hand
+	}
+	return []string{""}
 }
 
 // placeOf returns the place of a size among those of a statement, or -1.

@@ -147,7 +147,13 @@ func (r *reader) line() {
 	}
 	if heading(t) {
 		r.only = nil
-		r.add(Statement{Kind: Heading, For: r.headed(t)}, t)
+		s := Statement{Kind: Heading, For: r.headed(t)}
+		for i, one := range t[1:] {
+			if (one.low == "right" || one.low == "left") && t[i].low == "," && i+2 < len(t) && t[i+2].low == "hand" {
+				s.Hand = one.low // "Thumb gusset, left hand"
+			}
+		}
+		r.add(s, t)
 		return
 	}
 	r.sentences(t)

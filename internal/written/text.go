@@ -41,6 +41,7 @@ type Statement struct {
 	Repeat   Repeat
 	All      bool   // Finish: all stitches
 	Name     string // of a set of held stitches
+	Hand     string // Heading: \"right\" or \"left\", if it says that it is for that hand
 	Stars    int    // asterisks before it, from which rounds are repeated
 	Ends     int    // and those at its end
 	By       Number // so many stitches are made at a time, or taken if it is below 0

@@ -225,7 +225,7 @@ func Layout(p Page) templ.Component {
 }
 
 // styles are the style sheets of every page, in order.
-var styles = []string{"css/base.css", "css/bar.css", "css/shelf.css", "css/mitt.css", "css/fit.css", "css/fingers.css", "css/chart.css", "css/chartdesk.css", "css/needles.css", "css/try.css", "css/class.css", "css/paper.css", "css/pattern.css", "css/design.css", "css/sizes.css", "css/sentences.css", "css/earlier.css"}
+var styles = []string{"css/base.css", "css/bar.css", "css/shelf.css", "css/mitt.css", "css/fit.css", "css/fingers.css", "css/chart.css", "css/chartdesk.css", "css/needles.css", "css/try.css", "css/class.css", "css/paper.css", "css/pattern.css", "css/design.css", "css/sizes.css", "css/sentences.css", "css/check.css", "css/earlier.css"}
 
 // Problem says what went wrong. To and Fields are the form that was sent, if it
 // may help to send it again.

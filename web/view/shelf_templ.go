@@ -11,8 +11,8 @@ import templruntime "github.com/a-h/templ/runtime"
 
 import "fmt"
 
-// shelfHead leads from the shelf to the other pages that belong to no mitt.
-func shelfHead() templ.Component {
+// shelfHead leads from a page that belongs to no mitt to the others; room is its address.
+func shelfHead(room string) templ.Component {
 	return templruntime.GeneratedTemplate(func(templ_7745c5c3_Input templruntime.GeneratedComponentInput) (templ_7745c5c3_Err error) {
 		templ_7745c5c3_W, ctx := templ_7745c5c3_Input.Writer, templ_7745c5c3_Input.Context
 		if templ_7745c5c3_CtxErr := ctx.Err(); templ_7745c5c3_CtxErr != nil {
@@ -51,7 +51,7 @@ func shelfHead() templ.Component {
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			if c.Value == "/" {
+			if c.Value == room {
 				templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 4, " aria-current=\"page\"")
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err
@@ -84,7 +84,7 @@ func shelfHead() templ.Component {
 }
 
 // rooms are the pages that belong to no mitt.
-var rooms = []Choice{{"/", "Shelf"}, {"/classes", "Classes"}, {"/classes#papers", "Blank sheets"}, {"/status", "This computer"}}
+var rooms = []Choice{{"/", "Shelf"}, {"/classes", "Classes"}, {"/classes#papers", "Blank sheets"}, {"/check", "Count check"}, {"/status", "This computer"}}
 
 // ShelfPage shows all mitts.
 func ShelfPage(s Shelf) templ.Component {
@@ -116,7 +116,7 @@ func ShelfPage(s Shelf) templ.Component {
 				}()
 			}
 			ctx = templ.InitializeContext(ctx)
-			templ_7745c5c3_Err = shelfHead().Render(ctx, templ_7745c5c3_Buffer)
+			templ_7745c5c3_Err = shelfHead("/").Render(ctx, templ_7745c5c3_Buffer)
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}

@@ -1,0 +1,94 @@
+package web
+
+import (
+	"net/http"
+	"net/url"
+	"os"
+	"strings"
+	"testing"
+
+	"github.com/chromedp/chromedp"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"thenar/internal/testenv"
+)
+
+const slipping = `Sizes: S (M)
+CO 42 (46) sts and join. Knit 5 rnds.
+Rnd 6: *K2, p2; rep from * around.
+Rnd 7: Knit. 42 (45) sts.
+Rnd 8: K10, k2tgo, k to end.
+BO all sts.`
+
+// Without a script: pasted instructions are counted, and shown with their slips underlined and
+// told beside them; what was typed stays; what is no text, or no gauge, is told at its field.
+func TestCountCheckByForms(t *testing.T) {
+	t.Parallel()
+	a := newApp(t)
+	require.Contains(t, a.get("/").doc().Find("nav").Text(), "Count check")
+	require.Equal(t, "Count check", a.get("/check").doc().Find("h1").Text())
+
+	got := a.post("/check", url.Values{"text": {slipping}, "stitches": {"24"}, "rounds": {"32"}})
+	require.Equal(t, http.StatusOK, got.status)
+	doc := got.doc()
+	assert.Equal(t, slipping, strings.TrimPrefix(doc.Find("textarea").Text(), "\n"))
+	lines := doc.Find(".check-text li")
+	require.Equal(t, 6, lines.Length())
+	assert.Equal(t, "Rnd 8: K10, k2tgo, k to end.", lines.Eq(4).Text(), "the text is there as it was pasted")
+	assert.Equal(t, "k2tgo", lines.Eq(4).Find("a").Text())
+	assert.Equal(t, "#found-4", lines.Eq(4).Find("a").AttrOr("href", ""))
+	found := doc.Find(".check-found ol > li")
+	require.Equal(t, 4, found.Length())
+	assert.Contains(t, found.Eq(2).Text(), "Line 4 · size M · round 7")
+	assert.Contains(t, found.Eq(2).Text(), "There are 46 stitches, not 45.")
+	assert.Contains(t, found.Eq(3).Text(), "Is k2tog meant?")
+
+	whole := a.post("/check", url.Values{"text": {"CO 40 sts.\nRnds 1–32: Knit.\nBO all 40 sts."}, "stitches": {"20"}, "rounds": {"32"}}).doc()
+	assert.Equal(t, "All counts come out: 32 rounds.", whole.Find("#found-head").Text())
+	assert.Contains(t, whole.Find(".check-found table").Text(), "20 cm / 7⅞ in round", "40 stitches at 2 a centimetre")
+	assert.Contains(t, whole.Find(".check-found table").Text(), "10 cm / 3⅞ in long")
+
+	got = a.post("/check", url.Values{"text": {" "}})
+	require.Equal(t, http.StatusUnprocessableEntity, got.status)
+	assert.Contains(t, got.doc().Find("#fault-text").Text(), "is empty")
+	got = a.post("/check", url.Values{"text": {slipping}, "stitches": {"tight"}})
+	require.Equal(t, http.StatusUnprocessableEntity, got.status)
+	assert.Contains(t, got.doc().Find("#fault-stitches").Text(), `is "tight"; write a number`)
+	assert.Equal(t, slipping, strings.TrimPrefix(got.doc().Find("textarea").Text(), "\n"), "nothing typed is lost")
+}
+
+// The pattern's own words come out, in all sizes.
+func TestOwnPatternIsCounted(t *testing.T) {
+	t.Parallel()
+	a := newApp(t)
+	mitt := a.sample()
+	require.Equal(t, http.StatusSeeOther, a.post(mitt+"/design/fill", url.Values{"set": {"glove_sizes"}, "from": {"6"}, "to": {"11"}, "step": {"1"}}).status)
+	require.NotEmpty(t, a.get(mitt+"/design").doc().Find(`a[href="`+mitt+`/design/check"]`).Text())
+	doc := a.get(mitt + "/design/check").doc()
+	assert.Regexp(t, `^All counts come out: 6 sizes, \d{3,} rounds\.$`, doc.Find("#found-head").Text())
+}
+
+// In a browser, on a desk and a phone: a text is pasted and counted, axe-core finds nothing,
+// nothing is wider than the phone, and each finding leads to its line.
+func TestCountCheckInABrowser(t *testing.T) {
+	t.Parallel()
+	axe, err := os.ReadFile(testenv.File(t, "THENAR_AXE"))
+	require.NoError(t, err)
+	b := newBrowser(t)
+	check(b, string(axe), "check", "/check")
+	b.asBegun()
+	b.open("/check")
+	b.do(chromedp.SetValue(chromedp.CSS(`.check textarea`), slipping))
+	b.follow(`.check-form .main-action`)
+	b.until(`document.querySelectorAll(".slipped").length === 3`)
+	b.shot("check-found")
+	b.do(chromedp.Evaluate[chromedp.Void](string(axe)))
+	assert.Empty(t, await[[]string](b, strings.Replace(violations, "%t", "false", 1)))
+	b.do(chromedp.Click(chromedp.CSS(`#found-3 a`)))
+	b.until(`location.hash === "#line-4"`)
+	b.phone()
+	assert.LessOrEqual(t, eval[int](b, `document.documentElement.scrollWidth`), 360)
+	assert.Empty(t, eval[[]string](b, lowTargets))
+	b.shot("check-found-phone")
+}

@@ -1,0 +1,107 @@
+package view
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"thenar/internal/app"
+	"thenar/internal/fault"
+)
+
+// Check is the count check of written instructions.
+type Check struct {
+	Text, Stitches, Rounds string // as they were typed
+	Checked                app.Checked
+	Faults                 fault.Fields
+}
+
+// fault returns what is wrong with a field, or nothing.
+func (c *Check) fault(path string) string {
+	for _, f := range c.Faults {
+		if f.Path == path {
+			return f.Message
+		}
+	}
+	return ""
+}
+
+// Bit is a piece of a line: At is the finding that begins here, from 1; 0: none.
+type Bit struct {
+	Text string
+	At   int
+}
+
+// NumberedLine is a line of the text that was checked.
+type NumberedLine struct {
+	No   int
+	Bits []Bit
+}
+
+// Lines returns the text with the places of its findings.
+func (c *Check) Lines() []NumberedLine {
+	raw := strings.Split(strings.TrimRight(strings.ReplaceAll(c.Checked.Text, "\r\n", "\n"), "\n"), "\n")
+	lines := make([]NumberedLine, len(raw))
+	for i, text := range raw {
+		lines[i] = NumberedLine{i + 1, c.bits(i+1, []rune(text))}
+	}
+	return lines
+}
+
+// bits parts a line at its findings; one that lies within another is left to its list.
+func (c *Check) bits(no int, line []rune) (bits []Bit) {
+	from := 0
+	for i := range c.Checked.Report.Findings {
+		f := &c.Checked.Report.Findings[i]
+		at := f.At.Column - 1
+		if f.At.Line != no || at < from || at > len(line) {
+			continue
+		}
+		to := len(line)
+		if f.To.Line == no {
+			to = min(to, f.To.Column-1)
+		}
+		if to <= at {
+			continue
+		}
+		bits = append(bits, Bit{Text: string(line[from:at])}, Bit{string(line[at:to]), i + 1})
+		from = to
+	}
+	return append(bits, Bit{Text: string(line[from:])})
+}
+
+// Found names a finding's place: "Line 12 · size 48 · Thumb gusset, round 4".
+func (c *Check) Found(i int) string {
+	f := &c.Checked.Report.Findings[i]
+	parts := []string{fmt.Sprintf("Line %d", f.At.Line)}
+	switch n := len(f.Sizes); {
+	case n == 1:
+		parts = append(parts, "size "+f.Sizes[0])
+	case n > 1 && n < len(c.Checked.Report.Sizes):
+		parts = append(parts, "sizes "+strings.Join(f.Sizes, ", "))
+	}
+	if where := f.Where(); where != "text" {
+		parts = append(parts, where)
+	}
+	return strings.Join(parts, " · ")
+}
+
+// Heads are the columns of the table of sections: a name for each size, if there are several.
+func (c *Check) Heads() []string {
+	if len(c.Checked.Report.Sizes) == 1 {
+		return []string{"stitches"}
+	}
+	var heads []string
+	for _, s := range c.Checked.Report.Sizes {
+		if s.Hand != "" {
+			s.Name = strings.TrimSpace(s.Name + " " + s.Hand)
+		}
+		heads = append(heads, s.Name)
+	}
+	return heads
+}
+
+// Open reports whether some counts stayed open.
+func (c *Check) Open() bool {
+	return slices.ContainsFunc(c.Checked.Report.Sizes, func(s app.CheckedSize) bool { return s.Open })
+}
