@@ -87,6 +87,12 @@ func TestSizesByForms(t *testing.T) {
 	assert.Equal(t, "short tiny\nxl wide", got.doc().Find("textarea").Text(), "what was pasted stays")
 	assert.Contains(t, a.get(design).body, "tall")
 
+	// A size that can't be made is told in words; what is wrong with the mitt itself, too.
+	require.Equal(t, http.StatusSeeOther, a.post(design, url.Values{"stamp": {stamp(a.get(design).doc())}, "fix": {"held"}, "fix_for": {"0"}, "fix_value": {"99"}}).status)
+	doc = a.get(design).doc()
+	assert.Contains(t, doc.Find(".look-at-sizes dd").First().Text(), "Size 6: Held for the thumb: 99 doesn't go")
+	require.Equal(t, http.StatusSeeOther, a.post(design, url.Values{"stamp": {stamp(doc)}, "sizes[0].pins.held": {""}}).status)
+
 	// Each size can be looked at on its hand; what each pays stands beside its own best.
 	doc = a.get(design).doc()
 	require.Equal(t, 7, doc.Find(`.size-table a`).Length())

@@ -70,6 +70,10 @@ func TestFaultsOfFixedNumbers(t *testing.T) {
 	for _, path := range []string{"sizes[0].pins.gusset_base", "pins.bridge", "sizes[1].gauge.swatches[0].stitches"} {
 		require.True(t, typed.Has(path), "%s: %v", path, typed)
 	}
+	texts["rules.price_mm2"] = "dear"
+	_, err = FromTexts(plainSheet, texts)
+	require.ErrorAs(t, err, &faults)
+	require.True(t, faults.Has("rules.price_mm2") && faults.Has("pins.all.bridge"), "all at once: %v", faults)
 	wrong := plainSheet.Clone()
 	wrong["ease.hand"] = "wide"
 	_, err = (&Design{Sheet: wrong, Sizes: d.Sizes[:1]}).Sheets()

@@ -69,7 +69,7 @@ func (d Design) elsewhere() []string {
 	var list []string
 	for _, f := range d.Faults {
 		if !d.shows(f.Path) {
-			list = append(list, f.String())
+			list = append(list, d.why(fault.Fields{f})...)
 		}
 	}
 	if len(d.Faults) == 0 && d.Fault != nil {

@@ -2,6 +2,7 @@ package view
 
 import (
 	"cmp"
+	"errors"
 	"fmt"
 	"math"
 	"slices"
@@ -71,12 +72,17 @@ func (d Design) hasGauges() bool {
 // multiple is a number that may keep to a multiple.
 type multiple struct{ of, offset, label, hint string }
 
-// multiples lists the numbers of this mitt that may.
+// multiples lists the numbers of this mitt that may, and those that were typed for it as it
+// was before.
 func (d Design) multiples() (list []multiple) {
 	names := d.Doc.Sheet.Names()
-	for _, n := range grade.Multiplied(names) {
+	has := grade.Multiplied(names)
+	for _, n := range mitt.Ladder() {
 		m := multiple{label: names.Label(n)}
 		m.of, m.offset = grade.MultiplePaths(n)
+		if !slices.Contains(has, n) && d.Texts.Given(m.of)+d.Texts.Given(m.offset) == "" {
+			continue
+		}
 		if n == mitt.HandStitches {
 			m.hint = cmp.Or(d.Doc.Sheet.Given("stitch.repeat"), strconv.Itoa(sheet.DefaultRepeat))
 		}
@@ -217,7 +223,9 @@ func (d Design) lookAt() []toLookAt {
 	for _, s := range d.Graded.Sizes {
 		switch {
 		case s.Err != nil:
-			cannot = append(cannot, fmt.Sprintf("Size %s: %s", s.Name, fault.Message(s.Err)))
+			for _, text := range d.why(s.Err) {
+				cannot = append(cannot, fmt.Sprintf("Size %s: %s", s.Name, text))
+			}
 		case s.Same:
 			alike = append(alike, fmt.Sprintf("Size %s is knitted as the size before: one of the two is spare.", s.Name))
 		}
@@ -252,6 +260,30 @@ func (d Design) lookAt() []toLookAt {
 			continue
 		}
 		list = append(list, toLookAt{name: g.name, said: g.said})
+	}
+	return list
+}
+
+// why says what stands in the way, in words: a number by its name, what is wrong with the mitt
+// itself as such.
+func (d Design) why(err error) (list []string) {
+	var fields fault.Fields
+	if !errors.As(err, &fields) {
+		return []string{fault.Message(err)}
+	}
+	names := d.Doc.Sheet.Names()
+	for _, f := range fields {
+		path, ofMitt := strings.CutPrefix(f.Path, "sheet.")
+		name := strings.ReplaceAll(path[strings.LastIndexByte(path, '.')+1:], "_", " ")
+		for _, n := range mitt.Ladder() {
+			if strings.HasPrefix(path, mitt.PathPins+".") && strings.HasSuffix(path, "."+n.Key()) {
+				name = names.Label(n)
+			}
+		}
+		if ofMitt {
+			name = "In the mitt itself, " + name
+		}
+		list = append(list, name+": "+f.Message)
 	}
 	return list
 }
