@@ -88,7 +88,7 @@ func (p patternPages) setHeavy(text string, width, by float64, heavy func(at int
 	space := draw.Measure(" ", style.Size, draw.Regular)
 	for _, w := range strings.Split(bound(text), " ") {
 		face := draw.Regular
-		if heavy(at) {
+		if last := at + utf8.RuneCountInString(w) - 1; heavy(at) || strings.Contains(w, draw.Hard) && heavy(last) { // "to 36" is one
 			face = draw.Semibold
 		}
 		at += utf8.RuneCountInString(w) + 1

@@ -134,7 +134,7 @@ func (t *Text) signs(out *project.Outputs, how Wording) []words.Sign {
 		list = append(list, words.Sign{Sign: "0", Line: "nothing to do in this size"})
 	}
 	if tables {
-		list = append(list, words.Sign{Sign: none, Line: "no such round in this size"})
+		list = append(list, words.Sign{Sign: none, Line: "nothing in this size"})
 	}
 	return list
 }

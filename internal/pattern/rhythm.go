@@ -189,7 +189,7 @@ func (r *rhythm) when() string {
 		if every == 1 {
 			nth = ""
 		}
-		text += fmt.Sprintf(", then in every %s%s %s", nth, r.noun, words.Times(n))
+		text += fmt.Sprintf(", then in every %s%s, %s", nth, r.noun, words.Times(n))
 		i += n
 	}
 	others := ". Knit all other rounds, to the end of round %d."

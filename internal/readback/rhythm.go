@@ -13,7 +13,7 @@ import (
 var (
 	changeRound = regexp.MustCompile(`^(?:In|De)crease (round|row): (.*)\.$`)
 	workItIn    = regexp.MustCompile(`^Work it in (?:round|row) (\d+)(.*)\. Knit .*, to the end of (?:round|row) (\d+)\.$`)
-	thenEvery   = regexp.MustCompile(`^, then in every (?:(\d+)(?:st|nd|rd|th) )?(?:round|row) (once|twice|(\d+) times)`)
+	thenEvery   = regexp.MustCompile(`^, then in every (?:(\d+)(?:st|nd|rd|th) )?(?:round|row), (once|twice|(\d+) times)`)
 	toNext      = regexp.MustCompile(`^knit to (?:(\d+) before )?the next marker$`)
 	cells       = regexp.MustCompile(` {2,}`)
 )

@@ -6,7 +6,7 @@ import "thenar/internal/stitch"
 // the Craft Yarn Council's list, from memory).
 var growthWays = map[stitch.Op]string{
 	stitch.LLI: "knit into the stitch two rows below the one just worked",
-	stitch.RLI: "knit into the stitch right below the next one, then knit that",
+	stitch.RLI: "knit into the stitch right below the next one",
 }
 
 // growthLine returns what such an increase means, or "" for any other operation. From left

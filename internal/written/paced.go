@@ -118,6 +118,7 @@ func (p *parser) paced(s *Statement) bool {
 			if !p.anyRound() {
 				return false
 			}
+			p.any(",")
 			if step.Times, _, ok = p.times(); !ok {
 				return false
 			}
