@@ -81,7 +81,7 @@ func TestHTMLOfAPatternIsForEverybody(t *testing.T) {
 	b := newBrowser(t)
 	sample := b.sample()
 	b.open("/")
-	file := await[string](b, fmt.Sprintf(`fetch(%q, {method: "POST", body: new URLSearchParams("set=glove_sizes&from=6&to=11&step=1")}).then(() => fetch(%q)).then((r) => r.text())`, sample+"/design/fill", sample+"/design/words.html"))
+	file := await[string](b, fmt.Sprintf(`fetch(%q, {method: "POST", body: new URLSearchParams(%q)}).then(() => fetch(%q)).then((r) => r.text())`, sample+"/design/fill", glove("6", "11").Encode(), sample+"/design/words.html"))
 	s := httptest.NewServer(http.HandlerFunc(func(w http.ResponseWriter, _ *http.Request) { fmt.Fprint(w, file) }))
 	defer s.Close()
 	for _, phone := range []bool{false, true} {

@@ -29,6 +29,7 @@ type Design struct {
 	Beside grade.Texts   // what is saved, where another window saved in between
 
 	Year  int                  // of the last change, for the copyright line; 0: not known
+	Tried []int64              // the tries that have a photograph
 	Wrote project.PatternTexts // what was typed for the pattern, where that could not be saved; else nil
 }
 
@@ -64,11 +65,17 @@ func (a *App) design(ctx context.Context, id int64, doc project.Document, texts 
 
 // OpenDesign returns a mitt in its sizes.
 func (a *App) OpenDesign(ctx context.Context, id int64) (Design, error) {
-	w, err := decoded(a.store.ReadWork(ctx, id, store.Wants{}))
+	w, err := decoded(a.store.ReadWork(ctx, id, store.Wants{Tries: true}))
 	if err != nil {
 		return Design{}, err
 	}
-	return a.design(ctx, id, w.doc, w.doc.Design), nil
+	d := a.design(ctx, id, w.doc, w.doc.Design)
+	for _, t := range w.Tries {
+		if t.Photo {
+			d.Tried = append(d.Tried, t.ID)
+		}
+	}
+	return d, nil
 }
 
 // stampField names the field in which a form tells what it was made from.

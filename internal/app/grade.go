@@ -62,6 +62,7 @@ type PatternAsk struct {
 	Each    bool   // the pages draw each size by itself, too
 
 	Pictures string // the address of photographs on a page, up to their names; empty: they are held by the pages
+	photos   []paper.PatternPhoto
 }
 
 // GradeWords writes the text of a graded design, for all sizes.
@@ -109,7 +110,7 @@ func patternSheet(name string, year int, g *grade.Graded, sizes []pattern.Size, 
 	return paper.PatternSheet{
 		Name: name, About: cmp.Or(by.Given(project.PatternAbout), about), Designer: by.Given(project.PatternDesigner),
 		Story: by.Given(project.PatternStory), Notes: by.Given(project.PatternNotes), Copyright: by.Given(project.PatternCopyright), Year: year,
-		Text: t, Sizes: sizes, Left: ask.Hand == "left", Each: ask.Each,
+		Text: t, Sizes: sizes, Left: ask.Hand == "left", Photos: ask.photos, Each: ask.Each,
 		Symbols: picture.Convention(g.Design.Sheet.Given("chart.symbols")),
 	}
 }
@@ -136,7 +137,11 @@ func (a *App) PatternPages(ctx context.Context, id int64, ask PatternAsk, l Layo
 	if err != nil {
 		return Sheets{}, err
 	}
-	return patternSheets(d.Doc.Name, d.Doc.Print, d.Year, d.Graded, sizes, t, d.Doc.Pattern, ask.kept(d.Doc.Pattern), l)
+	ask = ask.kept(d.Doc.Pattern)
+	if ask.photos, err = a.photographs(ctx, d.Doc.Pattern, ask.Pictures); err != nil {
+		return Sheets{}, err
+	}
+	return patternSheets(d.Doc.Name, d.Doc.Print, d.Year, d.Graded, sizes, t, d.Doc.Pattern, ask, l)
 }
 
 // The kinds of file that a pattern is written to beside its pages, by their endings.
@@ -153,7 +158,11 @@ func (a *App) PatternFile(ctx context.Context, id int64, ask PatternAsk, kind st
 	if err != nil {
 		return "", err
 	}
-	s := patternSheet(cmp.Or(d.Doc.Pattern.Given(project.PatternTitle), d.Doc.Name), d.Year, d.Graded, sizes, t, d.Doc.Pattern, ask.kept(d.Doc.Pattern))
+	ask = ask.kept(d.Doc.Pattern)
+	if ask.photos, err = a.photographs(ctx, d.Doc.Pattern, ""); err != nil {
+		return "", err
+	}
+	s := patternSheet(cmp.Or(d.Doc.Pattern.Given(project.PatternTitle), d.Doc.Name), d.Year, d.Graded, sizes, t, d.Doc.Pattern, ask)
 	switch kind {
 	case HTML:
 		return s.Name, paper.PatternHTML(w, s, languageOf(words.TermsOf(d.Doc.Sheet.Given(sheet.PathTerms))))

@@ -49,6 +49,14 @@ type Mitt struct {
 	Moments   []Moment   `json:"moments"`
 	Tries     []Try      `json:"tries"`
 	Counts    []Count    `json:"counts"`
+	Pictures  []Picture  `json:"pictures,omitempty"` // those that its pattern names
+}
+
+// Picture is a photograph for a pattern. Its name is made of its contents.
+type Picture struct {
+	At    string `json:"at"`
+	Name  string `json:"name"`
+	Photo []byte `json:"photo"` // JPEG
 }
 
 // Decision is the kind of a revision that holds a document. The kinds of strokes

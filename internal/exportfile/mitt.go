@@ -2,6 +2,7 @@ package exportfile
 
 import (
 	"fmt"
+	"regexp"
 
 	"thenar/internal/chart"
 	"thenar/internal/project"
@@ -29,7 +30,17 @@ func (c *checker) mitt(path string, m *Mitt) {
 	}
 	c.tries(path+".tries", m)
 	c.counts(path+".counts", m.Counts)
+	for i, p := range m.Pictures {
+		at := fmt.Sprintf("%s.pictures[%d]", path, i)
+		c.time(at+".at", p.At)
+		if !pictureName.MatchString(p.Name) {
+			c.faults.Add(at+".name", "is %.40q; write the name that it has in the pattern", p.Name)
+		}
+	}
 }
+
+// pictureName matches the names that the store gives.
+var pictureName = regexp.MustCompile(`^[0-9a-f]{16}$`)
 
 func (c *checker) revisions(path string, list []Revision) {
 	if len(list) == 0 || list[0].Kind != Decision {

@@ -21,25 +21,38 @@ func (f *File) convertPhotos(ctx context.Context) error {
 		for _, t := range m.Tries {
 			sum += photo.Dots(t.Photo)
 		}
+		for _, p := range m.Pictures {
+			sum += photo.Dots(p.Photo)
+		}
 	}
 	if sum > maxDots {
 		return fault.Fields{{Path: "FILE", Message: fmt.Sprintf("has photographs of %d million dots together; %d are the most: export fewer mitts at a time", sum/1e6, int64(maxDots/1e6))}}
 	}
 	c := checker{}
+	keep := func(path string, raw *[]byte) error {
+		kept, err := photo.Kept(ctx, *raw)
+		if ctx.Err() != nil {
+			return ctx.Err()
+		}
+		c.nested(path, err)
+		if *raw = kept; c.full() {
+			return c.faults
+		}
+		return nil
+	}
 	for i := range f.Mitts {
 		for j := range f.Mitts[i].Tries {
 			t := &f.Mitts[i].Tries[j]
 			if t.Photo == nil {
 				continue
 			}
-			kept, err := photo.Kept(ctx, t.Photo)
-			if ctx.Err() != nil {
-				return ctx.Err()
+			if err := keep(fmt.Sprintf("mitts[%d].tries[%d]", i, j), &t.Photo); err != nil {
+				return err
 			}
-			c.nested(fmt.Sprintf("mitts[%d].tries[%d]", i, j), err)
-			t.Photo = kept
-			if c.full() {
-				return c.faults
+		}
+		for j := range f.Mitts[i].Pictures {
+			if err := keep(fmt.Sprintf("mitts[%d].pictures[%d]", i, j), &f.Mitts[i].Pictures[j].Photo); err != nil {
+				return err
 			}
 		}
 	}

@@ -107,6 +107,9 @@ func packMitt(ctx context.Context, tx *txn, id int64) (m exportfile.Mitt, err er
 	if m.Tries, err = packTries(ctx, tx, id); err != nil {
 		return m, err
 	}
+	if m.Pictures, err = packPictures(ctx, tx, id); err != nil {
+		return m, err
+	}
 	m.Counts, err = collect(ctx, tx, func(rows *sql.Rows) (c exportfile.Count, err error) {
 		return c, rows.Scan(&c.Key, &c.At, &c.Side, &c.Section, &c.Round)
 	}, `SELECT key, at, side, section, round FROM count WHERE mitt = ? ORDER BY id`, id)

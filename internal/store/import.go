@@ -85,6 +85,11 @@ func unpackMitt(ctx context.Context, tx *txn, id int64, here int, m exportfile.M
 	if err != nil {
 		return err
 	}
+	for _, p := range m.Pictures {
+		if err := takePicture(ctx, tx, p); err != nil {
+			return err
+		}
+	}
 	if m, err = m.Renumbered(tries); err != nil {
 		return err
 	}

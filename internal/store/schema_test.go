@@ -25,6 +25,8 @@ func TestSchemaIsAppendOnly(t *testing.T) {
 	_, err = s.Commit(t.Context(), id, Change{After: 2, Answer: &Answer{Try: try, Text: []byte(`{}`)}, Counts: []Count{{Key: "k", Side: "right"}}})
 	require.NoError(t, err)
 	require.NoError(t, s.Unlearn(t.Context(), "cuff"))
+	_, err = s.KeepPicture(t.Context(), []byte("jpeg"))
+	require.NoError(t, err)
 	execute(t, s, `INSERT INTO access (id, key) VALUES (1, 'one that is long enough for it')`)
 	_, d := letIn(t, s, "phone")
 	require.NoError(t, s.NameDevice(t.Context(), d.ID, "Anne’s"))
@@ -50,6 +52,9 @@ func TestSchemaIsAppendOnly(t *testing.T) {
 		{"delete a try", `DELETE FROM try`, "a try is not deleted"},
 		{"change a verdict", `UPDATE verdict SET answer = '{}'`, "a verdict is not changed"},
 		{"delete a verdict", `DELETE FROM verdict`, "a verdict is not deleted"},
+		{"change a picture", `UPDATE picture SET photo = x'00'`, "a picture is not changed"},
+		{"delete a picture", `DELETE FROM picture`, "a picture is not deleted"},
+		{"replace a picture", `INSERT OR REPLACE INTO picture (id, at, name, photo) VALUES (1, '', 'another name that is long', x'00')`, "a picture is not replaced"},
 		{"change a count", `UPDATE count SET round = 3`, "a count is not changed"},
 		{"delete a count", `DELETE FROM count`, "a count is not deleted"},
 		{"change what is unlearned", `UPDATE unlearned SET zone = ''`, "what was unlearned is not changed"},

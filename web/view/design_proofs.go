@@ -2,6 +2,7 @@ package view
 
 import (
 	"cmp"
+	"fmt"
 
 	"thenar/internal/app"
 	"thenar/internal/paper"
@@ -63,3 +64,11 @@ func (d Design) begins(i int) string {
 
 // written are the texts of a pattern that have a field on the page.
 var written = []string{project.PatternTitle, project.PatternAbout, project.PatternDesigner, project.PatternCopyright, project.PatternStory, project.PatternNotes}
+
+// photo is the address of a photograph of the pattern.
+func (d Design) photo(p app.PatternPhoto) string { return MittAt(d.ID, DesignBelow+"/photo/"+p.Name) }
+
+// photoSaid says what is to be seen on it.
+func (d Design) photoSaid(p app.PatternPhoto) string {
+	return cmp.Or(p.Caption, fmt.Sprintf("Photograph %d of the pattern", p.N))
+}
