@@ -274,7 +274,7 @@ func sizeNumbers(d Design) templ.Component {
 		}
 		ctx = templ.InitializeContext(ctx)
 		ctx = templ.ClearChildren(ctx)
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 26, "<section aria-labelledby=\"numbers-head\"><h2 id=\"numbers-head\">Every number, and what rounding leaves</h2><dl class=\"look-at-sizes\">")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 26, "<section aria-labelledby=\"numbers-head\"><h2 id=\"numbers-head\">Every number, and what rounding leaves in mm</h2><dl class=\"look-at-sizes\">")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}

@@ -179,7 +179,7 @@ func (d Design) numbers() []sizeNumber {
 					c.value, some = v, true
 				}
 				if off, ok := offOf(s.Plan, n); ok {
-					c.off = words.Signed(off, d.UnitOf())
+					c.off = signedMM(off)
 					if math.Abs(off) > worst {
 						worst, at = math.Abs(off), i
 					}
@@ -244,7 +244,7 @@ func (d Design) lookAt() []toLookAt {
 	slices.SortStableFunc(far, func(a, b grade.Planned) int { return cmp.Compare(math.Abs(b.Off), math.Abs(a.Off)) })
 	for _, s := range far {
 		if s.Plan != nil && math.Abs(s.Off) >= 1 {
-			worst = append(worst, fmt.Sprintf("Size %s, %s: %s", s.Name, s.Worst.Words(s.Plan), words.Signed(s.Off, d.UnitOf())))
+			worst = append(worst, fmt.Sprintf("Size %s, %s: %s mm", s.Name, s.Worst.Words(s.Plan), signedMM(s.Off)))
 		}
 	}
 	var list []toLookAt
@@ -290,6 +290,18 @@ func (d Design) why(err error) (list []string) {
 
 // mm is a length in mm, as the strips tell it.
 func mm(v float64) string { return strings.TrimSuffix(fmt.Sprintf("%.1f", v), ".0") }
+
+// signedMM is what rounding leaves, in mm.
+func signedMM(v float64) string {
+	switch text := mm(math.Abs(v)); {
+	case text == "0":
+		return "0"
+	case v < 0:
+		return "−" + text
+	default:
+		return "+" + text
+	}
+}
 
 // paid is where the bar of a size begins that pays for the common text, from the top of 16.
 func (d Design) paid(s grade.Planned) string {
