@@ -52,7 +52,7 @@ func TestShelfPutsTheNeedlesFirst(t *testing.T) {
 	assert.Equal(t, 1, items.Find("svg .to-come").Length(), "what is not knitted yet is dashed")
 	assert.Contains(t, items.Eq(1).Text(), "cast on 36 · hand 42 · gusset 3→15 in 20 · thumb 18")
 	assert.Equal(t, []string{"Old ones"}, texts(doc.Find("details.archive h2")))
-	assert.Equal(t, []string{"Shelf", "Classes", "Blank sheets", "This computer"}, texts(doc.Find(`nav[aria-label="House"] a`)))
+	assert.Equal(t, []string{"Shelf", "Classes", "Blank sheets", "Count check", "This computer"}, texts(doc.Find(`nav[aria-label="House"] a`)))
 }
 
 // What can be done with a mitt is behind one press, and named for it; a form that
