@@ -38,9 +38,9 @@ func TestPagesOfAPatternFollow(t *testing.T) {
 		assert.Equal(t, "true", doc.Find(`.toggles [value="`+set+`"]`).AttrOr("aria-pressed", ""), set)
 		return doc
 	}
-	assert.Contains(t, text(), "right hand", "both hands are told")
+	assert.Contains(t, text(), "Right hand: ", "both hands are told")
 	press("hands=left")
-	assert.NotContains(t, text(), "Thumb gusset, right hand")
+	assert.NotContains(t, text(), "Right hand: ")
 	require.Contains(t, text(), "Increase round: ")
 	press("told=rounds")
 	assert.NotContains(t, text(), "Increase round: ")

@@ -2,6 +2,7 @@ package pattern
 
 import (
 	"slices"
+	"strings"
 
 	"thenar/internal/words"
 )
@@ -26,6 +27,10 @@ func Hands(right, left *Text) *Text {
 			both.Passages = append(both.Passages, c.cells[0])
 			continue
 		}
+		if p, ok := besides(right, left, c.cells); ok {
+			both.Passages = append(both.Passages, p)
+			continue
+		}
 		if len(c.cells) == 2 {
 			c.cells[1] = apart(right, left, c.cells[0], c.cells[1])
 		}
@@ -35,6 +40,41 @@ func Hands(right, left *Text) *Text {
 		}
 	}
 	return both
+}
+
+// besides returns one passage for both hands, if what is worked is the same and only remarks
+// differ: these stand once for each hand.
+func besides(right, left *Text, cells []Passage) (Passage, bool) {
+	if len(cells) != 2 || !slices.Equal(cells[0].For, cells[1].For) || cells[0].Title != cells[1].Title {
+		return Passage{}, false
+	}
+	p := cells[0]
+	p.Lines = nil
+	for _, c := range inColumns([][]Line{cells[0].Lines, cells[1].Lines}, func(a, b Line) int {
+		one, other := cells[0], cells[1]
+		one.Lines, other.Lines = []Line{a}, []Line{b}
+		if slices.Equal(right.told(one), left.told(other)) {
+			return same
+		}
+		return unlike
+	}) {
+		l := c.cells[0]
+		if len(c.cells) == 1 {
+			if !l.remark() {
+				return Passage{}, false
+			}
+			if l.Hand = []string{"right", "left"}[c.sizes[0]]; l.Hand == "left" {
+				l.Key += leftMark
+			}
+		}
+		p.Lines = append(p.Lines, l)
+	}
+	return p, true
+}
+
+// remark reports whether a line tells something about the work, and nothing to count.
+func (l *Line) remark() bool {
+	return l.Label == nil && l.Count == nil && l.Table == nil && !l.Under && !strings.ContainsAny(Plain(l.Body), "0123456789")
 }
 
 // leftMark ends the key of a line of the left hand that the right hand's text tells otherwise.

@@ -51,6 +51,7 @@ type Line struct {
 	Key   string // names its place in the text, whatever its numbers and neighbours are
 	For   []int  // the sizes that it is for
 	Only  bool   // the other sizes have no line in its place
+	Hand  string // "right" or "left": it is for that hand only, in a passage for both
 	Under bool   // it tells for its sizes the round that a line before it names
 	Label []Piece
 	Body  []Piece

@@ -99,6 +99,9 @@ func lower(text string) string { return strings.ToLower(text[:1]) + text[1:] }
 // Told returns a line of a passage as it is read.
 func (t *Text) Told(p Passage, l Line) string {
 	var b strings.Builder
+	if l.Hand != "" {
+		b.WriteString(strings.ToUpper(l.Hand[:1]) + l.Hand[1:] + " hand: ")
+	}
 	if !slices.Equal(l.For, p.For) || l.Under {
 		b.WriteString(t.Named(l.For))
 		if l.Only {

@@ -48,9 +48,24 @@ func OfHand(text, hand string) string {
 			}
 			block = title + "\n" + rest
 		}
-		blocks = append(blocks, block)
+		blocks = append(blocks, linesOf(block, hand))
 	}
 	return strings.Join(blocks, "\n\n") + "\n"
+}
+
+// linesOf returns the lines of a block that are for a hand, or for both.
+func linesOf(block, hand string) string {
+	var lines []string
+	for _, line := range strings.Split(block, "\n") {
+		of, rest, ok := strings.Cut(line, " hand: ")
+		switch {
+		case !ok || of != "Right" && of != "Left":
+			lines = append(lines, line)
+		case strings.EqualFold(of, hand):
+			lines = append(lines, rest)
+		}
+	}
+	return strings.Join(lines, "\n")
 }
 
 // OfSize returns what the knitter of one of the sizes, by their names, reads of a text.
