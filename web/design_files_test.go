@@ -41,7 +41,7 @@ func TestFilesOfAPattern(t *testing.T) {
 		to := doc.Find(link.AttrOr("href", "") + " > h2")
 		assert.Equal(t, link.Text(), to.First().Text())
 	})
-	require.GreaterOrEqual(t, doc.Find("figure svg").Length(), 2)
+	require.GreaterOrEqual(t, doc.Find("#charts figure svg").Length(), 2, "the key and a chart")
 	doc.Find("figure svg").Each(func(_ int, svg *goquery.Selection) { assert.NotEmpty(t, svg.AttrOr("aria-label", "")) })
 	doc.Find("table tbody tr").Each(func(_ int, tr *goquery.Selection) {
 		assert.Equal(t, 1, tr.Find(`th[scope="row"]`).Length(), tr.Text())

@@ -96,8 +96,13 @@ func (c *sizesCharts) look(cell float64) picture.SizesLook {
 	}
 }
 
-// about says how the charts are read.
+// about sets how the charts are read.
 func (c *sizesCharts) about() []part {
+	return []part{stack(append(setLines(c.aboutWords(), c.width(), draw.TextStyle{Size: c.small}), space(12)))}
+}
+
+// aboutWords says how the charts are read.
+func (c *sizesCharts) aboutWords() string {
 	text := picture.Reading(c.list[0].Grid)
 	text = strings.ToUpper(text[:1]) + text[1:] + "."
 	switch handed := slices.ContainsFunc(c.list, func(of handChart) bool { return of.hand != "" }); {
@@ -110,7 +115,7 @@ func (c *sizesCharts) about() []part {
 	if slices.ContainsFunc(c.list, func(of handChart) bool { return of.Folded }) {
 		text += " A box is worked as often as the number above it says, and what lies beside it once."
 	}
-	return []part{stack(append(setLines(text, c.width(), draw.TextStyle{Size: c.small}), space(12)))}
+	return text
 }
 
 // together says how the charts of a gusset and of what lies beside it are read in one round.

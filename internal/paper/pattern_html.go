@@ -16,7 +16,7 @@ import (
 // headings, tables whose heads are marked, and a text beside every drawing and photograph.
 // It is in a language, a tag of BCP 47.
 func PatternHTML(w io.Writer, s PatternSheet, language string) error {
-	p := patternPages{&handout{flow: &flow{letters: ordinary, name: s.footName()}}, &s, nil}
+	p := patternPages{&handout{flow: &flow{letters: ordinary, size: A4, name: s.footName()}}, &s, nil}
 	page := htmlPage{PatternSheet: &s, Language: language, Style: template.CSS(patternStyle), Caution: caution, Ends: p.ends()}
 	page.Stories, page.Told = paragraphsOf(s.Story), paragraphsOf(s.Notes)
 	if len(s.Photos) > 0 {
@@ -30,6 +30,7 @@ func PatternHTML(w io.Writer, s PatternSheet, language string) error {
 	for _, f := range p.figures() {
 		page.Figures = append(page.Figures, htmlFigure{Body: sceneHTML(f.scene), Caption: f.caption})
 	}
+	page.Reading, page.Charts = p.chartsHTML()
 	for _, l := range s.Text.Head.Needs.Lines {
 		name, text, _ := strings.Cut(s.Text.Told(s.Text.Head.Needs, l), ": ")
 		page.Needs = append(page.Needs, [2]string{name, text})
@@ -53,7 +54,8 @@ type htmlPage struct {
 	Style                   template.CSS
 	Cover                   htmlFigure
 	Stories, Told           []string
-	Figures, More           []htmlFigure
+	Figures, More, Charts   []htmlFigure
+	Reading                 string // how the charts are read
 	Needs                   [][2]string
 	Sections                []htmlSection
 	Measured, Listed        htmlSizes
@@ -125,6 +127,28 @@ func (p patternPages) figures() []figured {
 	return []figured{{s, caption}}
 }
 
+// chartCell is the width in mm of a cell of a chart on the page.
+const chartCell = 4.2
+
+// chartsHTML are the charts of all sizes, after their key, and how they are read.
+func (p patternPages) chartsHTML() (reading string, list []htmlFigure) {
+	charts, alike := p.handCharts()
+	if len(charts) == 0 {
+		return "", nil
+	}
+	c := sizesCharts{p, charts, alike}
+	key := stack(c.key())
+	drawn := &draw.Scene{Width: p.width(), Height: float64(key.Height) / 10, Label: "Key of the charts."}
+	key.draw(drawn, 0, 0)
+	list = append(list, htmlFigure{Body: sceneHTML(drawn)})
+	for i := range c.list {
+		of := &c.list[i]
+		caption := strings.Join(append([]string{"Chart " + chartLetter(i) + ", " + c.named(of) + "."}, c.under(of)...), " ")
+		list = append(list, htmlFigure{sceneHTML(picture.SizesChart(&of.Sizes, c.look(chartCell))), caption})
+	}
+	return c.aboutWords(), list
+}
+
 // measuresHTML are the measures of the drawing, each in both units, after its letter.
 func (p patternPages) measuresHTML() (rows []pattern.Row) {
 	first, second := p.unitsShown()
@@ -142,7 +166,7 @@ func (p patternPages) measuresHTML() (rows []pattern.Row) {
 // sceneHTML returns a drawing as an element of its page.
 func sceneHTML(s *draw.Scene) template.HTML {
 	var b strings.Builder
-	_ = draw.WriteSVG(&b, finish([]*draw.Scene{s}, false)[0], false) // a builder takes all
+	_ = draw.WriteSVG(&b, finish([]*draw.Scene{s}, false)[0], true) // a builder takes all; texts keep their width in any face
 	return template.HTML(b.String())
 }
 
