@@ -50,6 +50,7 @@ type Mitt struct {
 	Tries     []Try      `json:"tries"`
 	Counts    []Count    `json:"counts"`
 	Pictures  []Picture  `json:"pictures,omitempty"` // those that its pattern names
+	Versions  []Version  `json:"versions,omitzero"`
 }
 
 // Picture is a photograph for a pattern. Its name is made of its contents.
@@ -57,6 +58,15 @@ type Picture struct {
 	At    string `json:"at"`
 	Name  string `json:"name"`
 	Photo []byte `json:"photo"` // JPEG
+}
+
+// Version is a pattern that went out, the oldest first: what it printed, and the revision of
+// which it was made.
+type Version struct {
+	At       string         `json:"at"`
+	Revision int64          `json:"revision"`
+	Name     string         `json:"name"`
+	Record   jsontext.Value `json:"record"` // a project.Printed
 }
 
 // Decision is the kind of a revision that holds a document. The kinds of strokes

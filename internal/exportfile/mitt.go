@@ -28,6 +28,13 @@ func (c *checker) mitt(path string, m *Mitt) {
 		c.time(at+".at", n.At)
 		c.text(at+".name", n.Name, 0, maxName)
 	}
+	for i, v := range m.Versions {
+		at := fmt.Sprintf("%s.versions[%d]", path, i)
+		c.revision(at+".revision", v.Revision, newest)
+		c.time(at+".at", v.At)
+		c.text(at+".name", v.Name, 0, maxName)
+		c.record(at+".record", v.Record, &project.Printed{})
+	}
 	c.tries(path+".tries", m)
 	c.counts(path+".counts", m.Counts)
 	for i, p := range m.Pictures {

@@ -104,6 +104,9 @@ func (f *File) compact() {
 		for i := range m.Revisions {
 			compact(&m.Revisions[i].Document)
 		}
+		for i := range m.Versions {
+			compact(&m.Versions[i].Record)
+		}
 		for i := range m.Tries {
 			t := &m.Tries[i]
 			compact(&t.Record)

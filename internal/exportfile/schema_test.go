@@ -27,7 +27,7 @@ func TestReadAndWriteAgreeWithTheSchema(t *testing.T) {
 	good := string(whole(t))
 	for old, becomes := range map[string]string{
 		"thenar/export@1": "thenar/sheet@1", `"kind": "undo"`: `"kind": "erase"`, `"target": 2`: `"target": 0`, `"side": "left", "section"`: `"side": "both", "section"`,
-		`"revision": 2,`: `"revision": 0,`, `"zone": "cuff"`: `"zone": ""`, `"left": 1`: `"left": -1`, `"name": "star"`: `"name": ""`, "2025-03-09T11:00:00.000000000Z": "noon",
+		`"revision": 2,`: `"revision": 0,`, `"zone": "cuff"`: `"zone": ""`, `"left": 1`: `"left": -1`, `"name": "star"`: `"name": ""`, `"revision": 4, "name": "sent`: `"revision": 0, "name": "sent`, "2025-03-09T11:00:00.000000000Z": "noon",
 	} {
 		wrong := []byte(strings.Replace(good, old, becomes, 1))
 		assert.Error(t, testenv.Validate(t, s, wrong), becomes)

@@ -104,6 +104,15 @@ func packMitt(ctx context.Context, tx *txn, id int64) (m exportfile.Mitt, err er
 	if err != nil {
 		return m, err
 	}
+	m.Versions, err = collect(ctx, tx, func(rows *sql.Rows) (v exportfile.Version, err error) {
+		var record string
+		err = rows.Scan(&v.At, &v.Revision, &v.Name, &record)
+		v.Record = []byte(record)
+		return v, err
+	}, `SELECT at, revision, name, record FROM version WHERE mitt = ? ORDER BY number`, id)
+	if err != nil {
+		return m, err
+	}
 	if m.Tries, err = packTries(ctx, tx, id); err != nil {
 		return m, err
 	}

@@ -77,7 +77,7 @@ func takeMitt(ctx context.Context, tx *txn, m exportfile.Mitt) (a Arrived, err e
 }
 
 // unpackMitt adds to a mitt the revisions of m after the first here, and all
-// moments, tries and counts that it lacks.
+// moments, versions, tries and counts that it lacks.
 func unpackMitt(ctx context.Context, tx *txn, id int64, here int, m exportfile.Mitt) error {
 	// Tries come first, since the revisions' sheets must name them by their new
 	// numbers. They can, since no foreign key ties a try to its revision.
@@ -105,6 +105,9 @@ func unpackMitt(ctx context.Context, tx *txn, id int64, here int, m exportfile.M
 		if err != nil {
 			return err
 		}
+	}
+	if err := takeVersions(ctx, tx, id, m.Versions); err != nil {
+		return err
 	}
 	// Only the last count of a hand matters, so counts older than the newest one
 	// here are left out.
@@ -199,6 +202,24 @@ func keysHere(ctx context.Context, tx *txn, query string, mitt int64) (map[strin
 		here[keys[i]] = r.id
 	}
 	return here, nil
+}
+
+// takeVersions adds the versions that are not here, behind those that are: of two that went
+// out in two places under one number, the one that comes in gets the next.
+func takeVersions(ctx context.Context, tx *txn, id int64, list []exportfile.Version) error {
+	for _, v := range list {
+		known, err := queryIDs(ctx, tx, `SELECT id FROM version WHERE mitt = ? AND at = ? AND revision = ? AND name = ?`, id, v.At, v.Revision, v.Name)
+		if err != nil {
+			return err
+		}
+		if len(known) > 0 {
+			continue
+		}
+		if err := addVersion(ctx, tx, id, v.At, v.Revision, v.Name, v.Record); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 // takeClass imports one class.

@@ -27,6 +27,8 @@ func TestSchemaIsAppendOnly(t *testing.T) {
 	require.NoError(t, s.Unlearn(t.Context(), "cuff"))
 	_, err = s.KeepPicture(t.Context(), []byte("jpeg"))
 	require.NoError(t, err)
+	_, err = s.AddVersion(t.Context(), id, 1, "sent to testers", []byte(`{}`))
+	require.NoError(t, err)
 	execute(t, s, `INSERT INTO access (id, key) VALUES (1, 'one that is long enough for it')`)
 	_, d := letIn(t, s, "phone")
 	require.NoError(t, s.NameDevice(t.Context(), d.ID, "Anne’s"))
@@ -59,6 +61,11 @@ func TestSchemaIsAppendOnly(t *testing.T) {
 		{"delete a count", `DELETE FROM count`, "a count is not deleted"},
 		{"change what is unlearned", `UPDATE unlearned SET zone = ''`, "what was unlearned is not changed"},
 		{"learn it again", `DELETE FROM unlearned`, "what was unlearned is not deleted"},
+		{"change a version", `UPDATE version SET record = '[]'`, "a version is not changed"},
+		{"delete a version", `DELETE FROM version`, "a version is not deleted"},
+		{"replace a version", `INSERT OR REPLACE INTO version (id, mitt, number, at, revision, name, record) VALUES (1, 1, 2, '', 1, '', '{}')`, "a version is not replaced"},
+		{"replace a version by its number", `INSERT OR REPLACE INTO version (mitt, number, at, revision, name, record) VALUES (1, 1, '', 1, '', '{}')`, "must follow"},
+		{"a hole before a version", `INSERT INTO version (mitt, number, at, revision, name, record) VALUES (1, 3, '', 1, '', '{}')`, "must follow"},
 		{"change the key", `UPDATE access SET key = 'another one that is long enough'`, "the key is not changed"},
 		{"delete the key", `DELETE FROM access`, "the key is not deleted"},
 		{"change a device", `UPDATE device SET secret = zeroblob(32)`, "a device is not changed"},
@@ -106,7 +113,7 @@ func TestSchemaIsAppendOnly(t *testing.T) {
 // Every table holds the kinds of value that it names, and nothing else.
 func TestTablesAreStrict(t *testing.T) {
 	s := fresh(t)
-	assert.Equal(t, 18, rows(t, s, `SELECT 1 FROM pragma_table_list WHERE type = 'table' AND schema = 'main' AND name NOT LIKE 'sqlite%'`))
+	assert.Equal(t, 20, rows(t, s, `SELECT 1 FROM pragma_table_list WHERE type = 'table' AND schema = 'main' AND name NOT LIKE 'sqlite%'`))
 	assert.Zero(t, rows(t, s, `SELECT 1 FROM pragma_table_list WHERE type = 'table' AND schema = 'main' AND name NOT LIKE 'sqlite%' AND NOT strict`))
 }
 

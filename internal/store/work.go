@@ -26,6 +26,7 @@ type Wants struct {
 	Key     string // whether a stroke with this key is stored
 	Counts  bool   // all counts
 	Tries   bool   // the tries of this mitt
+	Went    bool   // the versions that went out
 	History bool   // the newest revisions, or those before Before
 	Before  int64  // 0: History goes up to the newest
 	Habits  bool   // what habits are learned from
@@ -46,6 +47,7 @@ type Work struct {
 	Drawn   bool             // a stroke with the wanted key is stored
 	Counts  []Count          // the oldest first
 	Tries   []Try            // the oldest first
+	Went    []Version        // the oldest first
 	History []Revision       // one page of it, the oldest first
 	Stood   []byte           // the document before the first of History; nil: it begins the mitt
 	Named   []Revision       // those before History that have a name, the oldest first
@@ -164,6 +166,11 @@ func (w *Work) readTries(ctx context.Context, tx *txn, wants Wants) (err error) 
 	}
 	if wants.History {
 		if err := w.readHistory(ctx, tx, wants.Before); err != nil {
+			return err
+		}
+	}
+	if wants.Went {
+		if w.Went, err = readVersions(ctx, tx, w.ID); err != nil {
 			return err
 		}
 	}
