@@ -2,6 +2,7 @@ package tally
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"thenar/internal/written"
@@ -67,6 +68,13 @@ func (w *needles) item(p *pass, i *written.Item) bool {
 		}
 		return w.stitches(p, i, times)
 	case written.Together:
+		if i.Some {
+			now := w.size
+			defer func() { w.size = now }()
+			if w.size = slices.Index(i.For, w.index); w.size < 0 {
+				return true // it is told for other sizes
+			}
+		}
 		return w.together(p, i, times)
 	case written.CastOn, written.PickUp:
 		p.out += times
@@ -226,7 +234,7 @@ func eaten(list []written.Item, size int) (n int) {
 			times = max(0, i.Times.For(size))
 		}
 		switch {
-		case i.Reach != written.NoReach, i.Does == written.Hold && !i.Times.Written(), i.Does == written.Unread:
+		case i.Some, i.Reach != written.NoReach, i.Does == written.Hold && !i.Times.Written(), i.Does == written.Unread:
 			return 0
 		case i.Does == written.Together:
 			one := eaten(i.Items, size)

@@ -41,6 +41,8 @@ type Item struct {
 	Reach   Reach
 	Before  Number // so many stitches before that
 	Even    bool   // stitches are worked as they come, or in pattern
+	For     []int  // the sizes that it is for, if only Some
+	Some    bool
 	Meant   string // what a word that was not understood was probably meant to be
 	At, To  Spot   // where it stands
 }

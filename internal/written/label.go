@@ -123,7 +123,9 @@ func (p *parser) sideTold() (s Side) {
 			p.at = from
 			return s
 		}
-		p.any(",")
+		if p.next(1).low != "to" { // "(right side), to 42 stitches:"
+			p.any(",")
+		}
 	}
 }
 

@@ -5,6 +5,12 @@ type motif struct {
 	motif, row int
 }
 
+// told is a run of stitches with the sizes that it is for; nil: all.
+type told struct {
+	of    []int
+	items []Item
+}
+
 // motifTold reads "Motif 1 (birds), row 3: k1 rust, k3 cream."
 func (r *reader) motifTold(p *parser) bool {
 	if !p.any("motif") || p.peek().kind != whole {
@@ -24,9 +30,9 @@ func (r *reader) motifTold(p *parser) bool {
 		return false
 	}
 	if r.motifs == nil {
-		r.motifs = map[motif][]Item{}
+		r.motifs = map[motif][]told{}
 	}
-	r.motifs[m] = p.items("")
+	r.motifs[m] = append(r.motifs[m], told{p.of, p.items("")})
 	return true
 }
 
@@ -39,8 +45,12 @@ func (p *parser) motif() (Item, bool) {
 		if p.took("of", "motif") && p.peek().kind == whole {
 			m.motif = p.peek().n
 			p.at++
-			if list, ok := p.motifs[m]; ok {
-				return Item{Does: Together, Items: list}, true
+			if list := p.motifs[m]; len(list) > 0 {
+				i := Item{Does: Together}
+				for _, one := range list {
+					i.Items = append(i.Items, Item{Does: Together, Items: one.items, For: one.of, Some: one.of != nil})
+				}
+				return i, true
 			}
 		}
 	}

@@ -116,7 +116,7 @@ func (p *parser) comesBack(s *Statement) bool {
 		case "needle", "needles", "dpns", "dpn", "double-pointed", "double-pointeds":
 			needle = true
 		case "back":
-			back = true
+			back = back || at+1 == len(p.t) || p.t[at+1].low != "loop" && p.t[at+1].low != "loops"
 		case "put", "place", "return", "slip", "transfer", "move", "take", "sl", "pick":
 			if verb < 0 && at < 40 {
 				verb = at

@@ -41,7 +41,7 @@ type reader struct {
 	at      int
 	text    Text
 	yarns   [][]string
-	motifs  map[motif][]Item
+	motifs  map[motif][]told
 	only    []int // sizes that the lines are for, after a heading for some only
 	starred int   // asterisks that a section began with
 	block   bool  // only ends at the next empty line
@@ -74,9 +74,15 @@ func begins(t []token) bool {
 	if l, _, ok := p.label(); ok && p.at < len(t) && (l.Named == "" || t[p.at-1].low == ":") {
 		return true
 	}
-	for at := range t {
+	from := 0
+	if len(t) > 0 && (t[0].low == "size" || t[0].low == "sizes") {
+		for from < len(t) && t[from].low != ":" {
+			from++
+		}
+	}
+	for at := from; at < len(t); at++ {
 		p.at = at
-		if at > 12 {
+		if at > from+12 {
 			break
 		}
 		if (p.took("cast", "on") || p.took("co") || p.took("casting", "on")) && p.peek().low != ":" {
@@ -199,7 +205,7 @@ func wrapped(t []token) bool {
 
 // heading reports whether a line is the title of a section.
 func heading(t []token) bool {
-	if t[0].low == "size" || t[0].low == "sizes" || len(t) > 24 || t[0].kind != word {
+	if t[0].low == "size" || t[0].low == "sizes" || t[0].kind != word {
 		return false
 	}
 	last := t[len(t)-1].low

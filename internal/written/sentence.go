@@ -28,7 +28,7 @@ func (r *reader) sentence(t []token) {
 		r.add(Statement{Kind: Note, For: of}, all)
 		return
 	}
-	if of != nil {
+	if p.of = of; of != nil {
 		p.sizes = len(of)
 	}
 	p.t = p.t[p.at:]

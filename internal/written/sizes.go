@@ -213,9 +213,11 @@ func (p *parser) sizeAhead(names []string) (at, wide int) {
 // yarnNames finds the names of yarns: "Yarns: cream, rust." or "A: cream".
 func (r *reader) yarnNames() {
 	for _, t := range r.lines {
-		if len(t) < 3 || t[0].low != "yarns" || t[1].low != ":" {
+		at := slices.IndexFunc(t, func(one token) bool { return one.low == "yarns" })
+		if at < 0 || at+2 >= len(t) || t[at+1].low != ":" {
 			continue
 		}
+		t = t[at:]
 		var name []string
 		end := func() {
 			if len(name) > 0 {
