@@ -19,7 +19,7 @@ import (
 // for, with 1 for each number in it.
 func pages(t *testing.T, s *Server) (list []string) {
 	t.Helper()
-	numbers := strings.NewReplacer("{id}", "1", "{revision}", "1", "{try}", "1", "{class}", "1", "{student}", "1")
+	numbers := strings.NewReplacer("{id}", "1", "{revision}", "1", "{try}", "1", "{class}", "1", "{student}", "1", "{number}", "1", "{size}", "7", "{name}", "none")
 	require.NoError(t, chi.Walk(s.routes().(chi.Routes), func(method, path string, _ http.Handler, _ ...func(http.Handler) http.Handler) error {
 		if path = numbers.Replace(path); method != http.MethodGet || path == "/static/{version}/*" || strings.HasSuffix(path, "/events") {
 			return nil
@@ -47,6 +47,7 @@ func pages(t *testing.T, s *Server) (list []string) {
 func TestEverythingAtOnce(t *testing.T) {
 	a, near := far(t)
 	at := a.sample()
+	require.Equal(t, http.StatusSeeOther, a.post(at+"/design/fill", glove("7", "8")).status)
 	a.table(a.class(), tuesday, nil)
 	next := lineOf(a, at+"/chart/events?after=1")
 	var all sync.WaitGroup

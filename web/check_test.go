@@ -63,7 +63,7 @@ func TestOwnPatternIsCounted(t *testing.T) {
 	t.Parallel()
 	a := newApp(t)
 	mitt := a.sample()
-	require.Equal(t, http.StatusSeeOther, a.post(mitt+"/design/fill", url.Values{"set": {"glove_sizes"}, "from": {"6"}, "to": {"11"}, "step": {"1"}}).status)
+	require.Equal(t, http.StatusSeeOther, a.post(mitt+"/design/fill", glove("6", "11")).status)
 	require.NotEmpty(t, a.get(mitt+"/design").doc().Find(`a[href="`+mitt+`/design/check"]`).Text())
 	doc := a.get(mitt + "/design/check").doc()
 	assert.Regexp(t, `^All counts come out: 6 sizes, \d{3,} rounds\.$`, doc.Find("#found-head").Text())
