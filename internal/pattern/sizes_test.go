@@ -180,7 +180,8 @@ var prefixed = regexp.MustCompile(`^Sizes? [^:\n]*:`)
 var digits = regexp.MustCompile(`\d+`)
 
 // A text for all sizes in which one number is one more or less can't be followed in some
-// size, or makes another mitt; only a length that is measured is taken as it stands.
+// size, or makes another mitt; only a length that is measured, and where the hand lies under
+// a row, is taken as it stands.
 func TestADamagedTextIsCaught(t *testing.T) {
 	rng := rand.New(rand.NewPCG(26, 2026))
 	pl := project.NewPlanner()
@@ -226,7 +227,8 @@ func TestADamagedTextIsCaught(t *testing.T) {
 			if !caught {
 				line := damaged[strings.LastIndex(damaged[:at[0]], "\n")+1:]
 				line, _, _ = strings.Cut(line, "\n")
-				require.Contains(t, line, " cm", "taken as it stands: %s", line)
+				// Where the hand lies under a row is nothing that can be counted either.
+				require.True(t, strings.Contains(line, " cm") || strings.Contains(line, " crosses "), "taken as it stands: %s", line)
 				lengths++
 			}
 		}
