@@ -263,7 +263,7 @@ func TestSizesAreWorkedOutOnce(t *testing.T) {
 	require.NoError(t, err)
 	require.Equal(t, string(want), string(after))
 
-	d, err = a.SaveDesign(ctx, id, typedSizes(first, map[string]string{"sizes[1].pins.gusset_base": "4"}))
+	_, err = a.SaveDesign(ctx, id, typedSizes(first, map[string]string{"sizes[1].pins.gusset_base": "4"}))
 	require.NoError(t, err)
 	d, err = a.OpenDesign(ctx, id)
 	require.NoError(t, err)
