@@ -66,7 +66,7 @@ func (h hand) passage(p Passage) Passage {
 			return false
 		}
 		*to = append(*to, Line{
-			Key: l.Key, For: l.For, Only: l.Only, Under: l.Under, Body: filled(stored, l),
+			Key: l.Key, For: l.For, Only: l.Only, Under: l.Under, Hand: l.Hand, Body: filled(stored, l),
 			ByHand: true, After: kind == project.PatternAfter, Written: key,
 		})
 		return true
