@@ -252,6 +252,9 @@ func (w *needles) closePlan() {
 	if plan == nil || !w.known {
 		return
 	}
+	now := w.size
+	defer func() { w.size = now }()
+	w.size = max(0, placeOf(plan.s, w.index))
 	got := worked[min(plan.at, len(worked)):]
 	if list := plan.list(); len(list) > 0 { // another shaping may follow in the section
 		for len(got) > len(list) && got[len(got)-1].round > list[len(list)-1] {

@@ -174,6 +174,9 @@ func (p *parser) works(at int) bool {
 	if _, ok := signs[low]; ok || isStitch(low) {
 		return true
 	}
+	if roundWords[low] > 0 && at+1 < len(p.t) && p.t[at+1].kind == whole && slices.ContainsFunc(p.t[at+1:min(len(p.t), at+8)], func(t token) bool { return t.low == "motif" }) {
+		return true // "row 3 of motif 1"
+	}
 	return slices.Contains([]string{"work", "rep", "repeat", "pm", "sm", "slm", "rm", "co", "bo", "cast", "bind", "place", "pick", "inc", "dec", "as", "even", "turn", "with", "in", "remove"}, low) || len(phrases[low]) > 0
 }
 

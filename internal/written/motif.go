@@ -1,13 +1,13 @@
 package written
 
-// motif is a run of stitches that a text tells once and names: a row of a motif.
-type motif struct {
-	motif, row int
-}
+import "slices"
 
-// told is a run of stitches with the sizes that it is for; nil: all.
+// told is a row of a motif: a run of stitches that a text tells once and names. Its number
+// may be another in each size.
 type told struct {
-	of    []int
+	motif int
+	row   Number
+	of    []int // the sizes that it is for; nil: all
 	items []Item
 }
 
@@ -16,44 +16,74 @@ func (r *reader) motifTold(p *parser) bool {
 	if !p.any("motif") || p.peek().kind != whole {
 		return false
 	}
-	m := motif{motif: p.peek().n}
+	m := told{motif: p.peek().n, of: p.of}
 	p.at++
 	if shut, ok := closing[p.peek().low]; ok {
 		p.skipBrackets(shut)
 	}
-	if !p.any(",") || !p.any("row", "round") || p.peek().kind != whole {
+	var ok bool
+	if !p.any(",") || !p.any("row", "round") {
 		return false
 	}
-	m.row = p.peek().n
-	p.at++
-	if !p.any(":") {
+	if m.row, ok = p.number(false); !ok || !p.any(":") {
 		return false
 	}
-	if r.motifs == nil {
-		r.motifs = map[motif][]told{}
-	}
-	r.motifs[m] = append(r.motifs[m], told{p.of, p.items("")})
+	m.items = p.items("")
+	r.motifs = append(r.motifs, m)
 	return true
 }
 
-// motif reads "row 3 of motif 1".
+// motif reads "row 3 of motif 1", which is what was told of that row for each size.
 func (p *parser) motif() (Item, bool) {
 	from := p.at
-	if p.any("row", "round") && p.peek().kind == whole {
-		m := motif{row: p.peek().n}
-		p.at++
-		if p.took("of", "motif") && p.peek().kind == whole {
-			m.motif = p.peek().n
-			p.at++
-			if list := p.motifs[m]; len(list) > 0 {
-				i := Item{Does: Together}
-				for _, one := range list {
-					i.Items = append(i.Items, Item{Does: Together, Items: one.items, For: one.of, Some: one.of != nil})
-				}
-				return i, true
+	if !p.any("row", "round") {
+		return Item{}, false
+	}
+	row, ok := p.number(false)
+	if !ok || !p.took("of", "motif") || p.peek().kind != whole {
+		p.at = from
+		return Item{}, false
+	}
+	motif := p.peek().n
+	p.at++
+	i := Item{Does: Together}
+	for _, m := range p.motifs {
+		if m.motif != motif {
+			continue
+		}
+		of := m.of
+		if of == nil {
+			of = every(max(p.every, 1))
+		}
+		those := append([]int{}, of...)
+		some := false
+		for at, size := range of {
+			mine := size
+			if p.of != nil {
+				mine = slices.Index(p.of, size)
+			}
+			if mine < 0 || m.row.For(at) != row.For(mine) {
+				those[at] = -1
+			} else {
+				some = true
 			}
 		}
+		if some {
+			i.Items = append(i.Items, Item{Does: Together, Items: m.items, For: those, Some: true})
+		}
 	}
-	p.at = from
-	return Item{}, false
+	if len(i.Items) == 0 {
+		p.at = from
+		return Item{}, false
+	}
+	return i, true
+}
+
+// every returns the places of all sizes.
+func every(n int) []int {
+	list := make([]int, n)
+	for i := range list {
+		list[i] = i
+	}
+	return list
 }

@@ -8,7 +8,8 @@ type parser struct {
 	at     int
 	sizes  int // how many the statement is for
 	yarns  [][]string
-	motifs map[motif][]told
+	motifs []told
+	every  int     // how many sizes the text has
 	of     []int   // the sizes that the statement is for; nil: all
 	rest   []token // what a sentence goes on with
 }

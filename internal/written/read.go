@@ -41,7 +41,7 @@ type reader struct {
 	at      int
 	text    Text
 	yarns   [][]string
-	motifs  map[motif][]told
+	motifs  []told
 	only    []int // sizes that the lines are for, after a heading for some only
 	starred int   // asterisks that a section began with
 	block   bool  // only ends at the next empty line

@@ -17,7 +17,7 @@ func (r *reader) sentence(t []token) {
 			return
 		}
 	}
-	p := &parser{t: t, sizes: len(r.text.Sizes), yarns: r.yarns, motifs: r.motifs}
+	p := &parser{t: t, sizes: len(r.text.Sizes), yarns: r.yarns, motifs: r.motifs, every: len(r.text.Sizes)}
 	of := r.forSizes(p)
 	if p.at > 0 {
 		r.here = of
