@@ -261,6 +261,11 @@ func (w *needles) closePlan() {
 			got = got[:len(got)-1]
 		}
 	}
+	if said := plan.schedule.Rounds.For(w.size); said > 0 && len(got) > said && len(plan.lists) == 0 {
+		if last := got[said-1]; last.n == plan.schedule.To.For(w.size) || last.inside == plan.schedule.To.For(w.size) {
+			got = got[:said]
+		}
+	}
 	at := Finding{Kind: Listed, At: plan.s.At, To: plan.s.To}
 	if to := plan.schedule.To.For(w.size); plan.schedule.To.Written() && to != written.None && len(got) > 0 && !w.lost {
 		at.Found, at.Expected = got[len(got)-1].n, to

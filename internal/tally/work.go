@@ -11,6 +11,9 @@ import (
 // most is how often anything is repeated at most; nobody knits more.
 const most = 5_000
 
+// wasteSet is what stitches are called that were knitted with waste yarn.
+const wasteSet = "waste"
+
 // mostSteps bounds the work on one text; a pattern in ten sizes takes some thousands.
 const mostSteps = 2_000_000
 
@@ -91,7 +94,7 @@ func (w *needles) item(p *pass, i *written.Item) bool {
 			w.held[at].n += times // in several yarns, side by side
 			return true
 		}
-		w.held = append(w.held, held{n: times, known: true, waste: true, at: i.At, to: i.To, of: p})
+		w.held = append(w.held, held{name: wasteSet, n: times, known: true, waste: true, at: i.At, to: i.To, of: p})
 	case written.TakeIn:
 		p.idle = false
 		return w.takeIn(p, i, times)

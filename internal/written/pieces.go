@@ -143,6 +143,9 @@ func (p *parser) comesBack(s *Statement) bool {
 	if p.took("the", "waste", "yarn", "out") {
 		return false
 	}
+	if p.below() {
+		s.Name = "waste"
+	}
 	for ; p.at < len(p.t); p.at++ {
 		if n, ok := p.number(false); ok {
 			if !s.Many.Written() {

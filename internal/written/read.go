@@ -266,8 +266,9 @@ func shortened(t []token) []token {
 		if one.low == "." && one.tight && i > 0 && i+1 < len(t) && shorts[t[i-1].low] {
 			next := t[i+1]
 			lone := t[i-1].low == "k" || t[i-1].low == "p"
+			counted := lone || t[i-1].low == "m" || t[i-1].low == "sl" || t[i-1].low == "no" || t[i-1].low == "nos"
 			switch {
-			case next.kind == whole && (lone || !strings.HasPrefix(t[i-1].low, "st") && !strings.HasPrefix(t[i-1].low, "rnd")), next.kind == word && next.text == next.low, next.kind == mark && next.low != "(" && next.low != "[", lone:
+			case next.kind == whole && counted, next.kind == word && next.text == next.low, next.kind == mark && next.low != "(" && next.low != "[", lone:
 				continue
 			}
 		}
