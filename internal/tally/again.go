@@ -20,7 +20,7 @@ func (w *needles) again(s *written.Statement) {
 		want = s.Label.To.For(w.size) - from + 1
 		w.reach(s, from)
 	} else {
-		w.due(true)
+		w.due()
 	}
 	list, ok := w.meant(s)
 	if !ok {
@@ -53,9 +53,9 @@ func (w *needles) again(s *written.Statement) {
 	}
 	for n := range times {
 		for at, one := range list {
-			if !w.one(one, true) {
+			if !w.one(one) {
 				w.skip((times-n)*len(list) - at - 1)
-				w.counts(s, s.Counts)
+				w.counts(s.Counts)
 				return
 			}
 		}
@@ -63,7 +63,7 @@ func (w *needles) again(s *written.Statement) {
 	if r.Then.Written() {
 		for n := r.Then.For(w.size); n <= r.ThenTo.For(w.size) && n > 0; n++ {
 			if one := w.bodies[n]; one != nil {
-				w.one(one, true)
+				w.one(one)
 			}
 		}
 	}
@@ -71,7 +71,7 @@ func (w *needles) again(s *written.Statement) {
 		w.tell(w.placed(Finding{Kind: Listed, At: s.At, To: s.To, Found: w.round - start, Expected: want, Message: fmt.Sprintf("This comes to %d rounds, and the line is for %d.", w.round-start, want)}))
 		w.round = start + want
 	}
-	w.counts(s, s.Counts)
+	w.counts(s.Counts)
 }
 
 // meant returns the rounds that are meant.
@@ -137,7 +137,7 @@ func (w *needles) until(s *written.Statement, list []*written.Statement) {
 			break
 		}
 		for _, one := range list {
-			if !w.one(one, true) {
+			if !w.one(one) {
 				return
 			}
 		}
@@ -153,14 +153,14 @@ func (w *needles) until(s *written.Statement, list []*written.Statement) {
 	if _, ok := have(); !ok && !c.Inside {
 		w.n, w.known = n, true
 	}
-	w.counts(s, s.Counts)
+	w.counts(s.Counts)
 }
 
 // openly works rounds as often as a length takes: the count is known if they leave it.
 func (w *needles) openly(s *written.Statement, list []*written.Statement) {
 	before, known := w.n, w.known
 	for _, one := range list {
-		if !w.one(one, true) {
+		if !w.one(one) {
 			return
 		}
 	}
@@ -168,7 +168,7 @@ func (w *needles) openly(s *written.Statement, list []*written.Statement) {
 		w.known, w.unsure = false, true
 	}
 	w.unnumbered = true
-	w.counts(s, s.Counts)
+	w.counts(s.Counts)
 }
 
 // pacing takes in which rounds a named round comes, and works them once it is told where that
@@ -176,24 +176,24 @@ func (w *needles) openly(s *written.Statement, list []*written.Statement) {
 func (w *needles) pacing(s *written.Statement) {
 	w.settle()
 	if s.Label.From.Written() {
-		p := &pace{s: s, rounds: []int{s.Label.From.For(w.size)}}
+		rounds := []int{s.Label.From.For(w.size)}
 		for _, step := range s.Steps {
 			every, times := step.Every.For(w.size), step.Times.For(w.size)
 			if every == written.None || times == written.None {
 				continue
 			}
 			for range min(times, most) {
-				p.rounds = append(p.rounds, p.rounds[len(p.rounds)-1]+every)
+				rounds = append(rounds, rounds[len(rounds)-1]+every)
 			}
 		}
-		w.pace = p
+		w.pace = rounds
 		return
 	}
 	if w.pace == nil {
 		return
 	}
 	last := s.Label.To.For(w.size)
-	rounds := w.pace.rounds
+	rounds := w.pace
 	if end := rounds[len(rounds)-1]; end > last {
 		w.tell(Finding{Kind: Listed, At: s.At, To: s.To, Found: end, Expected: last, Message: fmt.Sprintf("The last shaping comes in round %d, after the end in round %d.", end, last)})
 		last = end
@@ -213,7 +213,7 @@ func (w *needles) pacing(s *written.Statement) {
 				one = shaping
 			}
 		}
-		if !w.one(one, true) {
+		if !w.one(one) {
 			break
 		}
 	}
@@ -230,7 +230,7 @@ func (w *needles) plans(s *written.Statement) {
 		return
 	}
 	w.closeSection()
-	w.plan = &planned{s: s, at: len(w.shaped), schedule: &s.Schedule}
+	w.plan = &planned{s: s, at: len(w.shaped)}
 	if from := s.Schedule.From.For(w.size); s.Schedule.From.Written() && from != written.None && w.known && !w.lost {
 		w.plan.within = from != w.n
 		if n, ok := w.inside(); w.plan.within && ok && n != from {
@@ -261,13 +261,13 @@ func (w *needles) closePlan() {
 			got = got[:len(got)-1]
 		}
 	}
-	if said := plan.schedule.Rounds.For(w.size); said > 0 && len(got) > said && len(plan.lists) == 0 {
-		if last := got[said-1]; last.n == plan.schedule.To.For(w.size) || last.inside == plan.schedule.To.For(w.size) {
+	if said := plan.s.Schedule.Rounds.For(w.size); said > 0 && len(got) > said && len(plan.lists) == 0 {
+		if last := got[said-1]; last.n == plan.s.Schedule.To.For(w.size) || last.inside == plan.s.Schedule.To.For(w.size) {
 			got = got[:said]
 		}
 	}
 	at := Finding{Kind: Listed, At: plan.s.At, To: plan.s.To}
-	if to := plan.schedule.To.For(w.size); plan.schedule.To.Written() && to != written.None && len(got) > 0 && !w.lost {
+	if to := plan.s.Schedule.To.For(w.size); plan.s.Schedule.To.Written() && to != written.None && len(got) > 0 && !w.lost {
 		at.Found, at.Expected = got[len(got)-1].n, to
 		if plan.within {
 			at.Found = got[len(got)-1].inside
@@ -277,7 +277,7 @@ func (w *needles) closePlan() {
 			w.tell(at)
 		}
 	}
-	if said := plan.schedule.Rounds.For(w.size); plan.schedule.Rounds.Written() && said != written.None && said != len(got) {
+	if said := plan.s.Schedule.Rounds.For(w.size); plan.s.Schedule.Rounds.Written() && said != written.None && said != len(got) {
 		at.Found, at.Expected = len(got), said
 		at.Message = fmt.Sprintf("%d rounds of shaping are worked, not %d.", len(got), said)
 		w.tell(at)

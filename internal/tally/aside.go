@@ -6,6 +6,9 @@ import (
 	"thenar/internal/written"
 )
 
+// noneWait is told where stitches are wanted that wait, and there are none.
+const noneWait = "There are no stitches that wait: they are worked already, or were never put aside."
+
 // hold puts stitches aside; without a number those up to the next marker.
 func (w *needles) hold(p *pass, i *written.Item, times int) bool {
 	n := times
@@ -30,8 +33,8 @@ func (w *needles) hold(p *pass, i *written.Item, times int) bool {
 	}
 	out := p.out
 	p.passed(p.at)
-	if !p.many(n, 1, 0) {
-		return p.short(i, n)
+	if !w.eats(p, i, n, 1, 0) {
+		return p.short(i, p.in-p.at, n)
 	}
 	p.out = out
 	for at := range w.held {
@@ -45,10 +48,15 @@ func (w *needles) hold(p *pass, i *written.Item, times int) bool {
 }
 
 // find returns which of the held sets is meant: by its name, else by its number, else the
-// only one; -1 if there is none.
+// last one; -1 if there is none. What is on waste yarn that was knitted in is meant where it
+// is taken out, and nowhere else.
 func (w *needles) find(name string, n int) int {
-	byName, byNumber := -1, -1
+	byName, byNumber, last := -1, -1, -1
 	for at, h := range w.held {
+		if h.waste != (name == wasteSet) {
+			continue
+		}
+		last = at
 		named := name != "" && h.name != "" && (strings.Contains(h.name, name) || strings.Contains(name, h.name))
 		switch {
 		case named && h.n == n:
@@ -65,7 +73,7 @@ func (w *needles) find(name string, n int) int {
 	case byNumber >= 0:
 		return byNumber
 	}
-	return len(w.held) - 1
+	return last
 }
 
 // taken returns the set from which so many are knitted in: that of the stitches before them,
@@ -130,7 +138,7 @@ func (w *needles) back(s *written.Statement) {
 	}
 	at := w.find(s.Name, n)
 	if at < 0 {
-		w.tell(Finding{Kind: Forgotten, At: s.At, To: s.To, Message: "There are no stitches that wait: they are worked already, or were never put aside."})
+		w.tell(Finding{Kind: Forgotten, At: s.At, To: s.To, Message: noneWait})
 		w.start(max(0, n), n >= 0, s)
 		return
 	}

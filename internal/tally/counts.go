@@ -8,7 +8,7 @@ import (
 )
 
 // counts compares what is stated with what there is, and goes on with what is stated.
-func (w *needles) counts(s *written.Statement, list []written.Count) {
+func (w *needles) counts(list []written.Count) {
 	for _, c := range list {
 		n := c.For(w.size)
 		if n == written.None {

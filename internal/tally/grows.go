@@ -34,5 +34,5 @@ func (w *needles) grows(s *written.Statement) {
 	default:
 		w.n += by
 	}
-	w.counts(s, s.Counts)
+	w.counts(s.Counts)
 }

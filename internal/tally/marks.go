@@ -12,10 +12,7 @@ func (w *needles) mark(p *pass, i *written.Item) bool {
 		p.new = append(p.new, p.out)
 		return true
 	case written.Pass, written.Remove:
-		for p.next < len(p.old) && p.old[p.next] < p.at {
-			p.new = append(p.new, p.out)
-			p.next++
-		}
+		p.passed(p.at - 1)
 		if p.next < len(p.old) && p.old[p.next] == p.at {
 			if i.Does == written.Pass {
 				p.new = append(p.new, p.out)
@@ -40,7 +37,7 @@ func (w *needles) mark(p *pass, i *written.Item) bool {
 	return true
 }
 
-// markers places markers between rounds, or takes them off.
+// marks places markers between rounds, or takes them off.
 func (w *needles) marks(s *written.Statement) {
 	w.settle()
 	at := 0

@@ -43,9 +43,9 @@ type needles struct {
 	named      map[string]*written.Statement
 	past       []*written.Statement // every round in its order
 	stars      map[int][2]int       // from where to where rounds stand between asterisks
-	pace       *pace
-	head       *header
-	shaped     []shaped // rounds of the section that change the count
+	pace       []int                // in which rounds a named one comes, until it is told where that ends
+	head       *written.Statement   // a label whose stitches are told in the lines that follow it
+	shaped     []shaped             // rounds of the section that change the count
 	plan       *planned
 }
 
@@ -84,7 +84,7 @@ func (w *needles) begin() *pass {
 	return &pass{in: w.n, old: slices.Clone(w.markers), reached: -1, grew: -1, open: !w.known, idle: true}
 }
 
-// passed takes the old markers that lie before what was eaten to the new round.
+// passed takes the old markers to the new round that lie before a stitch, or at it.
 func (p *pass) passed(to int) {
 	for p.next < len(p.old) && p.old[p.next] <= to {
 		p.new = append(p.new, p.out)
@@ -110,21 +110,19 @@ func (p *pass) eat(in, out int) bool {
 		p.grew = len(p.new)
 	}
 	p.out += out
-	p.dropped()
+	p.passed(p.at - 1) // those within stitches that were worked together
 	return p.out >= 0
-}
-
-// dropped takes on markers that lie within stitches that were worked together.
-func (p *pass) dropped() {
-	for p.next < len(p.old) && p.old[p.next] < p.at {
-		p.new = append(p.new, p.out)
-		p.next++
-	}
 }
 
 // many eats the same stitch over and over.
 func (p *pass) many(times, in, out int) bool {
-	if p.open || in != 1 || out != 1 {
+	switch {
+	case p.open:
+		p.out += times * out
+		return true
+	case in == 0: // as one that makes so many
+		return times == 0 || p.eat(0, times*out)
+	case in != 1 || out != 1:
 		for range times {
 			if !p.eat(in, out) {
 				return false

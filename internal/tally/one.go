@@ -8,7 +8,7 @@ import (
 )
 
 // one works a single round, and reports whether it came out.
-func (w *needles) one(s *written.Statement, last bool) bool {
+func (w *needles) one(s *written.Statement) bool {
 	now := w.size
 	defer func() { w.size = now }()
 	if at := placeOf(s, w.index); at >= 0 {
@@ -29,7 +29,7 @@ func (w *needles) one(s *written.Statement, last bool) bool {
 		return true
 	}
 	w.done(p, s, before)
-	return ok || last
+	return true
 }
 
 // agrees reports whether a round comes to the count that it states.
@@ -55,17 +55,21 @@ func (w *needles) whole(p *pass, s *written.Statement) bool {
 	if !s.Label.Written() && !s.Many.Written() || p.idle {
 		return true
 	}
-	left := p.in - p.at
-	last := &written.Item{At: s.At, To: s.To}
+	f := p.leftOver(s.At, s.To)
 	if n := len(s.Items); n > 0 {
-		last = &s.Items[n-1]
+		f.At, f.To = s.Items[n-1].At, s.Items[n-1].To
 	}
-	p.failed = &Finding{
-		Kind: LeftOver, At: last.At, To: last.To, Found: p.at, Expected: p.in,
-		Message: fmt.Sprintf("%s left over: the round takes %d, and there are %d.", stitches(left, "is", "are"), p.at, p.in),
-		Cure:    w.cure(s.Items, left),
-	}
+	f.Cure = w.cure(s.Items, p.in-p.at)
+	p.failed = &f
 	return false
+}
+
+// leftOver tells of stitches that a round leaves.
+func (p *pass) leftOver(at, to written.Spot) Finding {
+	return Finding{
+		Kind: LeftOver, At: at, To: to, Found: p.at, Expected: p.in,
+		Message: fmt.Sprintf("%s left over: the round takes %d, and there are %d.", stitches(p.in-p.at, "is", "are"), p.at, p.in),
+	}
 }
 
 // unfinished returns a round that the next sentence may go on with.
@@ -87,11 +91,8 @@ func (w *needles) settle() {
 	}
 	w.going = nil
 	before := w.n
-	if left := p.in - p.at; left > 0 && !p.idle && !p.open {
-		w.tell(w.placed(Finding{
-			Kind: LeftOver, At: p.from.At, To: p.from.To, Found: p.at, Expected: p.in,
-			Message: fmt.Sprintf("%s left over: the round takes %d, and there are %d.", stitches(left, "is", "are"), p.at, p.in),
-		}))
+	if p.at < p.in && !p.idle && !p.open {
+		w.tell(w.placed(p.leftOver(p.from.At, p.from.To)))
 	}
 	p.many(max(0, p.in-p.at), 1, 1)
 	w.done(p, p.from, before)
@@ -99,10 +100,6 @@ func (w *needles) settle() {
 		w.live = false
 	}
 }
-
-// settleFor ends a round before its count is compared, but for one that only says how many
-// are worked with.
-func (w *needles) settleFor(*written.Statement) { w.settle() }
 
 // done takes a round over.
 func (w *needles) done(p *pass, s *written.Statement, before int) {
@@ -115,6 +112,7 @@ func (w *needles) done(p *pass, s *written.Statement, before int) {
 		w.since = s.At
 		return // stitches were only put aside
 	}
+	w.report.steps += roundSteps
 	w.round++
 	w.past = append(w.past, s)
 	if w.bodies == nil {

@@ -7,25 +7,12 @@ import (
 	"thenar/internal/written"
 )
 
-// header is a label whose stitches are told in the lines that follow it.
-type header struct {
-	s      *written.Statement
-	counts []written.Count
-}
-
-// pace is in which rounds a named round comes, until it is told where that ends.
-type pace struct {
-	rounds []int
-	s      *written.Statement
-}
-
 // planned is what shaping is said to come to.
 type planned struct {
-	s        *written.Statement
-	at       int // rounds of the section that were worked before
-	lists    []*written.Statement
-	schedule *written.Schedule
-	within   bool // it counts what is between the markers
+	s      *written.Statement
+	at     int // rounds of the section that were worked before
+	lists  []*written.Statement
+	within bool // it counts what is between the markers
 }
 
 // roundsOf works the rounds of a statement.
@@ -44,25 +31,12 @@ func (w *needles) roundsOf(s *written.Statement, ahead []written.Statement, size
 	}
 	if len(s.Items) == 0 && s.Label.Written() && s.Kind == written.Rounds {
 		w.settle()
-		w.head = &header{s, s.Counts}
+		w.head = s
 		return
 	}
 	if w.head != nil && !s.Label.Written() {
-		head := w.head
+		s = headed(w.head, s, size)
 		w.head = nil
-		joined := *s
-		joined.Label, joined.Side = head.s.Label, head.s.Side
-		joined.Counts = slices.Clone(s.Counts)
-		if at := placeOf(head.s, size); at >= 0 && head.s.Label.From.Written() {
-			joined.Label.From, joined.Label.To = written.Is(head.s.Label.From.For(at)), written.Is(head.s.Label.To.For(at))
-		}
-		if at := placeOf(head.s, size); at >= 0 {
-			for _, c := range head.counts {
-				c.Of = []int{c.For(at)}
-				joined.Counts = append(joined.Counts, c)
-			}
-		}
-		s = &joined
 	}
 	if s.Label.Others {
 		w.settle()
@@ -77,10 +51,29 @@ func (w *needles) roundsOf(s *written.Statement, ahead []written.Statement, size
 			}
 			w.later[n.For(0)] = s
 		}
-		w.due(false)
+		w.due()
 		return
 	}
 	w.numbered(s)
+}
+
+// headed returns a statement as that of a head that stands before it for itself, in the
+// numbers of a size.
+func headed(head, s *written.Statement, size int) *written.Statement {
+	joined := *s
+	joined.Label, joined.Side, joined.Counts = head.Label, head.Side, slices.Clone(s.Counts)
+	at := placeOf(head, size)
+	if at < 0 {
+		return &joined
+	}
+	if head.Label.From.Written() {
+		joined.Label.From, joined.Label.To = written.Is(head.Label.From.For(at)), written.Is(head.Label.To.For(at))
+	}
+	for _, c := range head.Counts {
+		c.Of = []int{c.For(at)}
+		joined.Counts = append(joined.Counts, c)
+	}
+	return &joined
 }
 
 // nextOf returns the next statement of a size that tells something.
@@ -132,7 +125,7 @@ func (w *needles) numbered(s *written.Statement) {
 		return
 	}
 	for n := range times {
-		if !w.one(s, n == times-1) {
+		if !w.one(s) {
 			w.skip(times - n - 1)
 			return
 		}
@@ -149,7 +142,7 @@ func (w *needles) numbered(s *written.Statement) {
 		w.settle()
 	}
 	if w.going == nil {
-		w.counts(s, s.Counts)
+		w.counts(s.Counts)
 	}
 	if s.Label.Also {
 		w.others = s
@@ -168,7 +161,7 @@ func (w *needles) lengthy(s *written.Statement) {
 	} else if p.out != w.n {
 		w.known, w.unsure = false, true
 	}
-	w.counts(s, s.Counts)
+	w.counts(s.Counts)
 }
 
 // skip counts rounds that can't be worked any more.
@@ -179,9 +172,8 @@ func (w *needles) reach(s *written.Statement, from int) {
 	if !s.Label.From.Written() || s.Label.Next {
 		return
 	}
-	w.due(true)
-	for w.others != nil && w.round+1 < from && w.round > 0 {
-		w.one(w.others, true)
+	w.due()
+	for w.others != nil && w.round+1 < from && w.round > 0 && w.one(w.others) {
 	}
 	wrong := Finding{Kind: Misnumbered, At: s.At, To: s.To, Look: w.line, Found: from, Expected: w.round + 1}
 	switch {
@@ -202,14 +194,14 @@ func (w *needles) reach(s *written.Statement, from int) {
 }
 
 // due works rounds that were told ahead, as far as they follow on each other.
-func (w *needles) due(bool) {
+func (w *needles) due() {
 	for {
 		s, ok := w.later[w.round+1]
 		if !ok {
 			return
 		}
 		delete(w.later, w.round+1)
-		w.one(s, true)
-		w.counts(s, s.Counts)
+		w.one(s)
+		w.counts(s.Counts)
 	}
 }

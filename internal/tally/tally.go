@@ -14,7 +14,25 @@ import (
 type findings struct {
 	list  []Finding
 	seen  map[same]int
-	steps int // items that were worked
+	steps int               // of the work so far
+	spent bool              // it was told that there are no more
+	words map[string]string // what words that were not understood were probably meant to be
+}
+
+// meant asks whether a word was meant that is like one that was not understood.
+func (f *findings) meant(word string) string {
+	if word == "" {
+		return ""
+	}
+	like, ok := f.words[word]
+	if !ok {
+		like = written.Guess(word)
+		f.words[word] = like
+	}
+	if like == "" {
+		return ""
+	}
+	return "Is " + like + " meant?"
 }
 
 // same is what makes two findings the same but for their sizes.
@@ -26,7 +44,7 @@ type same struct {
 
 // Work works a text, every size by itself.
 func Work(t *written.Text) *Report {
-	f := &findings{seen: map[same]int{}}
+	f := &findings{seen: map[same]int{}, words: map[string]string{}}
 	report := &Report{}
 	hands := handsOf(t)
 	for i, name := range t.Sizes {
@@ -115,7 +133,7 @@ func (w *needles) statement(s *written.Statement, ahead []written.Statement, siz
 		w.settle()
 		w.tell(Finding{Kind: Unread, At: s.At, To: s.To, Message: "This was not understood. Whatever it does to the stitches, what follows is open."})
 		w.known, w.unsure, w.lost = false, true, true
-		w.counts(s, s.Counts)
+		w.counts(s.Counts)
 	case written.Begin:
 		w.begins(s)
 	case written.Back:
@@ -127,8 +145,8 @@ func (w *needles) statement(s *written.Statement, ahead []written.Statement, siz
 		w.settle()
 		w.onward(s)
 	case written.Says:
-		w.settleFor(s)
-		w.counts(s, s.Counts)
+		w.settle()
+		w.counts(s.Counts)
 	case written.Plan:
 		w.plans(s)
 	case written.Comes:
@@ -182,7 +200,7 @@ func (w *needles) begins(s *written.Statement) {
 	w.leaves(s)
 	w.round, w.past = 0, nil
 	w.start(n, true, s)
-	w.counts(s, s.Counts)
+	w.counts(s.Counts)
 }
 
 // onward works a part of a round, and begins the round there.
@@ -242,7 +260,7 @@ func (w *needles) graft(s *written.Statement, n int) {
 	for range 2 {
 		at := w.find("gap", n)
 		if at < 0 {
-			w.tell(Finding{Kind: Forgotten, At: s.At, To: s.To, Message: "There are no stitches that wait: they are worked already, or were never put aside."})
+			w.tell(Finding{Kind: Forgotten, At: s.At, To: s.To, Message: noneWait})
 			return
 		}
 		if h := w.drop(at); h.known && n >= 0 && h.n != n {
@@ -265,11 +283,7 @@ func (w *needles) over() {
 		}
 		w.tell(Finding{Kind: Forgotten, At: h.at, To: h.to, Found: h.n, Message: n + " put aside here and never taken up again."})
 	}
-	if w.live && w.known && w.n > 0 && len(w.rounds) > 0 && w.ends() {
+	if w.live && w.known && w.n > 0 && len(w.rounds) > 0 && w.finished > 0 { // a text that finishes no piece is a part of a pattern
 		w.tell(Finding{Kind: Forgotten, At: w.began, To: w.began, Found: w.n, Message: "At the end " + stitches(w.n, "is", "are") + " still on the needles."})
 	}
 }
-
-// ends reports whether a text works pieces to their end: one that finishes none is a part of
-// a pattern.
-func (w *needles) ends() bool { return w.finished > 0 }

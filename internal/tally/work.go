@@ -14,15 +14,34 @@ const most = 5_000
 // wasteSet is what stitches are called that were knitted with waste yarn.
 const wasteSet = "waste"
 
-// mostSteps bounds the work on one text; a pattern in ten sizes takes some thousands.
-const mostSteps = 2_000_000
+// Bounds of the work on one text, far beyond what anybody knits: a step is an item that is
+// worked, and a pattern in ten sizes takes some thousands; a round costs some more, so that
+// its memory is bounded as well.
+const (
+	mostSteps   = 2_000_000
+	roundSteps  = 50
+	mostOnThem  = 100_000 // stitches on the needles
+	mostMarkers = 200
+	mostHeld    = 500 // sets that wait
+)
+
+// spends takes steps, and reports whether some are left.
+func (w *needles) spends(p *pass, i *written.Item, steps int) bool {
+	if w.report.steps += steps; w.report.steps <= mostSteps && p.out <= mostOnThem && len(p.new) <= mostMarkers && len(w.held) <= mostHeld {
+		return true
+	}
+	if p.open = true; !w.report.spent { // it is told once
+		w.report.spent = true
+		p.fails(Unread, i, "All this is more than anybody knits: check it in parts.")
+	}
+	return false
+}
 
 // items works what a round tells; it reports whether that could be done.
 func (w *needles) items(p *pass, list []written.Item) bool {
 	for i := range list {
-		if w.report.steps++; w.report.steps > mostSteps {
-			p.open = true
-			return p.fails(Unread, &list[i], "All this is more than anybody knits: check it in parts.")
+		if !w.spends(p, &list[i], 1) {
+			return false
 		}
 		if list[i].Reach == written.ToMarker && len(p.old) == 0 && !p.open && !w.lost && (w.rows || i < len(list)-1) {
 			return p.fails(Misplaced, &list[i], "No marker was placed that could be meant.")
@@ -60,9 +79,7 @@ func (w *needles) item(p *pass, i *written.Item) bool {
 	case written.Unread:
 		p.open = true
 		p.fails(Unread, i, "This was not understood.")
-		if i.Meant != "" {
-			p.failed.Cure = fmt.Sprintf("Is %s meant?", i.Meant)
-		}
+		p.failed.Cure = w.report.meant(i.Word)
 		return false
 	case written.Stitch:
 		p.idle = false
@@ -100,8 +117,8 @@ func (w *needles) item(p *pass, i *written.Item) bool {
 		return w.takeIn(p, i, times)
 	case written.BindOff:
 		p.idle = false
-		if !p.many(times, 1, 0) {
-			return p.short(i, times)
+		if !w.eats(p, i, times, 1, 0) {
+			return p.short(i, p.in-p.at, times)
 		}
 	case written.Turn:
 		if p.at < p.in && !p.open {
@@ -114,8 +131,7 @@ func (w *needles) item(p *pass, i *written.Item) bool {
 }
 
 // short tells that there are not enough stitches left.
-func (p *pass) short(i *written.Item, wanted int) bool {
-	left := p.in - p.at
+func (p *pass) short(i *written.Item, left, wanted int) bool {
 	if left <= 0 {
 		return p.fails(Short, i, "There is no stitch left in the round for this.")
 	}
@@ -125,17 +141,18 @@ func (p *pass) short(i *written.Item, wanted int) bool {
 // stitches works a stitch so many times.
 func (w *needles) stitches(p *pass, i *written.Item, times int) bool {
 	left := p.in - p.at
-	if p.many(times, i.In, i.Out) {
+	switch {
+	case w.eats(p, i, times, i.In, i.Out):
 		return true
-	}
-	if i.Out < 0 {
+	case i.Out < 0:
 		return p.fails(Short, i, "There is no stitch to pass over.")
 	}
-	p.at = min(p.at, p.in)
-	if left <= 0 {
-		return p.short(i, 0)
-	}
-	return p.fails(Short, i, "Only %s left in the round here, and this takes %d.", stitches(left, "is", "are"), times*i.In)
+	return p.short(i, left, times*i.In)
+}
+
+// eats works a stitch so many times, and spends the steps that this takes.
+func (w *needles) eats(p *pass, i *written.Item, times, in, out int) bool {
+	return p.many(times, in, out) && (in == 1 && out == 1 || w.spends(p, i, times))
 }
 
 // target returns the stitch of the round below that something is worked to.
@@ -176,7 +193,7 @@ func (w *needles) fill(p *pass, i *written.Item) bool {
 	if i.In < 1 {
 		return p.fails(Unread, i, "This can't be worked to there.")
 	}
-	return p.many(left/i.In, i.In, i.Out)
+	return w.eats(p, i, left/i.In, i.In, i.Out)
 }
 
 // together works what is in brackets.

@@ -13,8 +13,8 @@ var keepers = []string{"waste", "scrap", "holder", "holders", "hold", "thread", 
 // clause returns where the clause ends that stands next: at a comma or a closing bracket
 // outside of brackets, or at the end.
 func (p *parser) clause() int {
-	depth := 0
-	for at := p.at; at < len(p.t); at++ {
+	depth, last := 0, min(len(p.t), p.at+mostClause)
+	for at := p.at; at < last; at++ {
 		switch p.t[at].low {
 		case "(", "[", "{":
 			depth++
@@ -28,17 +28,17 @@ func (p *parser) clause() int {
 			}
 		}
 	}
-	return len(p.t)
+	return last
 }
 
 // aside reads stitches that are put aside: "slip 15 to waste yarn", "place the next 15 sts on
 // a holder for the thumb".
 func (p *parser) aside() (Item, bool) {
-	from, end := p.at, p.clause()
-	leaves := p.peek().low == "leave"
+	from, leaves := p.at, p.peek().low == "leave"
 	if !p.any("slip", "sl", "place", "put", "transfer", "move", "leave", "thread") {
 		return Item{}, false
 	}
+	end := p.clause()
 	back := false
 	keeps := -1
 	for at := p.at; at < end; at++ {

@@ -50,20 +50,34 @@ func (p *parser) counts(end int) ([]Count, bool) {
 	return list, true
 }
 
-// stated cuts counts off the end of a statement, and returns what stays.
-func (p *parser) stated() []Count {
+// stated cuts counts off the end of a statement, and returns them: the last, and those in
+// front of it if they stand apart, "(50 sts) (8 between markers)".
+func (p *parser) stated() (list []Count) {
+	for range mostStated {
+		some, apart := p.lastStated()
+		list = append(some, list...)
+		last := len(p.t) - 1
+		if !apart || last < p.at+2 || p.t[last].low != ")" && p.t[last].low != "sts" && p.t[last].low != "stitches" {
+			break
+		}
+	}
+	return list
+}
+
+// lastStated cuts off what is stated last; apart reports whether it stands in brackets.
+func (p *parser) lastStated() (list []Count, apart bool) {
 	end := len(p.t)
 	for end > p.at && (p.t[end-1].low == "." || p.t[end-1].low == ";") {
 		end--
 	}
 	if end == p.at {
-		return nil
+		return nil, false
 	}
 	start := p.at
 	defer func() { p.at = start }()
 	if shut := p.t[end-1].low; shut == ")" || shut == "]" {
 		depth, open := 0, end-1
-		for ; open >= start; open-- {
+		for ; open >= max(start, end-mostCounted); open-- {
 			switch p.t[open].low {
 			case ")", "]", "}":
 				depth++
@@ -74,15 +88,15 @@ func (p *parser) stated() []Count {
 				break
 			}
 		}
-		if open > start && !p.isGroup(open, end) {
+		if depth == 0 && open > start && !p.isGroup(open, end) {
 			p.at = open + 1
 			if list, ok := p.counts(end - 1); ok {
 				p.cut(open)
-				return append(p.statedBefore(start), list...)
+				return list, true
 			}
 		}
 	}
-	for open := end - 1; open > start; open-- {
+	for open := end - 1; open > max(start, end-mostCounted); open-- {
 		switch p.t[open].low {
 		case "-", "—", ":", ";", "=", ",", ".":
 		default:
@@ -95,19 +109,10 @@ func (p *parser) stated() []Count {
 		bare := p.t[open].low == "," || p.t[open].low == "."
 		if list, ok := p.counts(end); ok && (!bare || p.named(open+1, end)) {
 			p.cut(open)
-			return list
+			return list, false
 		}
 	}
-	return nil
-}
-
-// statedBefore cuts off a count that stands before one that was cut off.
-func (p *parser) statedBefore(start int) []Count {
-	p.at = start
-	if len(p.t) > start+2 && (p.t[len(p.t)-1].low == ")" || p.t[len(p.t)-1].low == "sts" || p.t[len(p.t)-1].low == "stitches") {
-		return p.stated()
-	}
-	return nil
+	return nil, false
 }
 
 // named reports whether a stitch is named between two places.

@@ -19,9 +19,9 @@ var vocabulary = func() (list []string) {
 	return slices.Compact(list)
 }()
 
-// guess returns what a word was probably meant to be, or nothing: the nearest word of the
-// vocabulary, if few letters are other.
-func guess(low string) (meant string) {
+// Guess returns what a word, in small letters, was probably meant to be, or nothing: the
+// nearest word of the vocabulary, if few letters are other.
+func Guess(low string) (meant string) {
 	if len(low) < 3 || len(low) > 20 {
 		return ""
 	}

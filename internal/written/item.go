@@ -43,7 +43,7 @@ type Item struct {
 	Even    bool   // stitches are worked as they come, or in pattern
 	For     []int  // the sizes that it is for, if only Some
 	Some    bool
-	Meant   string // what a word that was not understood was probably meant to be
+	Word    string // the first of what was not understood
 	At, To  Spot   // where it stands
 }
 

@@ -30,7 +30,9 @@ func (p *parser) items(shut string) []Item {
 				open = open[:at]
 				continue
 			}
-			open = append(open, star{n, len(list)})
+			if len(open) < mostDeep {
+				open = append(open, star{n, len(list)})
+			}
 			continue
 		}
 		if from, ok := p.repeatFrom(open); ok {
@@ -55,7 +57,7 @@ func (p *parser) repeatFollows() bool {
 // repeatFrom reads "repeat from *", and returns the place in the list that it goes back to.
 func (p *parser) repeatFrom(open []star) (from int, ok bool) {
 	start := p.at
-	if !p.any("rep", "repeat", "reps", "repeating") {
+	if p.groups >= mostDeep || !p.any("rep", "repeat", "reps", "repeating") {
 		return 0, false
 	}
 	p.any(".")
@@ -82,6 +84,7 @@ func (p *parser) repeatFrom(open []star) (from int, ok bool) {
 // starred makes a group of what stands in the list from a place on, and reads how often it
 // is worked. After "repeat from" a number counts what comes after the first.
 func (p *parser) starred(list []Item, from int, again bool) []Item {
+	p.groups++
 	group := Item{Does: Together, Items: append([]Item{}, list[from:]...), At: p.here()}
 	if len(group.Items) > 0 {
 		group.At = group.Items[0].At
@@ -112,9 +115,12 @@ func (p *parser) item(list []Item) []Item {
 		i.At, i.To = at, p.reached()
 		return append(list, i)
 	}
-	if shut, ok := closing[p.peek().low]; ok {
+	if shut, ok := closing[p.peek().low]; ok && p.deep < mostDeep {
 		p.at++
-		if i, ok := p.group(shut); ok {
+		p.deep++
+		i, ok := p.group(shut)
+		p.deep--
+		if ok {
 			return finish(i)
 		}
 		p.at = start
@@ -137,12 +143,12 @@ func (p *parser) item(list []Item) []Item {
 		return finish(i)
 	}
 	p.at = start
-	meant := ""
+	i := Item{Does: Unread}
 	if p.peek().kind == word {
-		meant = guess(p.peek().low)
+		i.Word = p.peek().low
 	}
 	p.skipItem()
-	return finish(Item{Does: Unread, Meant: meant})
+	return finish(i)
 }
 
 // group reads what stands in brackets, and how often.

@@ -29,7 +29,9 @@ func (r *reader) motifTold(p *parser) bool {
 		return false
 	}
 	m.items = p.items("")
-	r.motifs = append(r.motifs, m)
+	if len(r.motifs) < mostMotifs {
+		r.motifs = append(r.motifs, m)
+	}
 	return true
 }
 
@@ -47,30 +49,25 @@ func (p *parser) motif() (Item, bool) {
 	motif := p.peek().n
 	p.at++
 	i := Item{Does: Together}
-	for _, m := range p.motifs {
-		if m.motif != motif {
+	of := map[int]int{} // the item of a row, by its place among those that were told
+	for size := range p.every {
+		mine := size
+		if p.of != nil {
+			mine = slices.Index(p.of, size)
+		}
+		if mine < 0 {
 			continue
 		}
-		of := m.of
-		if of == nil {
-			of = every(max(p.every, 1))
+		at, place := p.toldLast(motif, row.For(mine), size)
+		if at < 0 {
+			continue
 		}
-		those := append([]int{}, of...)
-		some := false
-		for at, size := range of {
-			mine := size
-			if p.of != nil {
-				mine = slices.Index(p.of, size)
-			}
-			if mine < 0 || m.row.For(at) != row.For(mine) {
-				those[at] = -1
-			} else {
-				some = true
-			}
+		m := &p.motifs[at]
+		if _, ok := of[at]; !ok {
+			of[at] = len(i.Items)
+			i.Items = append(i.Items, Item{Does: Together, Items: m.items, For: slices.Repeat([]int{-1}, max(len(m.of), p.every)), Some: true})
 		}
-		if some {
-			i.Items = append(i.Items, Item{Does: Together, Items: m.items, For: those, Some: true})
-		}
+		i.Items[of[at]].For[place] = size
 	}
 	if len(i.Items) == 0 {
 		p.at = from
@@ -79,11 +76,21 @@ func (p *parser) motif() (Item, bool) {
 	return i, true
 }
 
-// every returns the places of all sizes.
-func every(n int) []int {
-	list := make([]int, n)
-	for i := range list {
-		list[i] = i
+// toldLast returns which row was told last of a motif under a number for a size, and the
+// size's place among those that it was told for; -1 if there is none.
+func (p *parser) toldLast(motif, row, size int) (at, place int) {
+	for at := len(p.motifs) - 1; at >= 0; at-- {
+		m := &p.motifs[at]
+		if m.motif != motif {
+			continue
+		}
+		place := size
+		if m.of != nil {
+			place = slices.Index(m.of, size)
+		}
+		if place >= 0 && m.row.For(place) == row {
+			return at, place
+		}
 	}
-	return list
+	return -1, 0
 }

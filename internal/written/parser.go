@@ -12,6 +12,8 @@ type parser struct {
 	every  int     // how many sizes the text has
 	of     []int   // the sizes that the statement is for; nil: all
 	rest   []token // what a sentence goes on with
+	deep   int     // brackets that are open
+	groups int     // those of asterisks so far
 }
 
 // nothing stands where a statement is over.

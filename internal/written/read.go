@@ -9,8 +9,20 @@ import (
 // Bounds of a text.
 const (
 	MostLines = 20_000
-	MostBytes = 1 << 20
+	MostBytes = 1 << 19
 	MostSizes = 20
+)
+
+// Bounds of what is looked at together, far beyond what anybody writes; they keep the work on
+// any text within a small multiple of its length.
+const (
+	mostWrapped = 200   // lines of one paragraph
+	mostClause  = 200   // words of one clause
+	mostStated  = 4     // counts apart at the end of a sentence
+	mostCounted = 150   // words and numbers of the counts at the end of a sentence
+	mostDeep    = 30    // brackets in brackets, and asterisks that are open
+	mostYarns   = 40    // names of yarns
+	mostMotifs  = 2_000 // rows of motifs
 )
 
 // Read takes instructions apart. It never fails: what it doesn't understand is a statement
@@ -142,9 +154,11 @@ func (r *reader) line() {
 	if indented && r.table(t) {
 		return
 	}
-	for r.at < len(r.lines) && goesOn(t, r.lines[r.at]) {
-		t = append(slices.Clone(t), r.lines[r.at]...)
-		r.at++
+	for first := r.at; r.at < len(r.lines) && r.at-first < mostWrapped && goesOn(t, r.lines[r.at]); r.at++ {
+		if r.at == first {
+			t = slices.Clone(t)
+		}
+		t = append(t, r.lines[r.at]...)
 	}
 	if len(t) <= 3 && (t[0].low == "both" || t[0].low == "all") && len(t) > 1 && t[1].low == "sizes" {
 		r.only = nil

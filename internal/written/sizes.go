@@ -220,7 +220,7 @@ func (r *reader) yarnNames() {
 		t = t[at:]
 		var name []string
 		end := func() {
-			if len(name) > 0 {
+			if len(name) > 0 && len(r.yarns) < mostYarns {
 				r.yarns = append(r.yarns, name)
 			}
 			name = nil
