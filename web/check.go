@@ -3,11 +3,9 @@ package web
 import (
 	"bytes"
 	"errors"
-	"io"
 	"net/http"
 
 	"thenar/internal/app"
-	"thenar/internal/fault"
 	"thenar/web/view"
 )
 
@@ -29,21 +27,18 @@ func (s *Server) checkText(w http.ResponseWriter, r *http.Request) error {
 		defer r.MultipartForm.RemoveAll()
 	}
 	c := view.Check{Text: r.PostForm.Get("text"), Stitches: r.PostForm.Get("stitches"), Rounds: r.PostForm.Get("rounds")}
-	if text, err := sentFile(r); err != nil {
+	text, err := sentFile(r)
+	if err != nil {
 		return err
-	} else if text != "" {
-		c.Text = text
+	}
+	if len(text) > 0 {
+		c.Text = string(text)
 	}
 	status := http.StatusOK
-	var err error
-	if c.Checked, err = app.CheckMeasured(c.Text, c.Stitches, c.Rounds); err != nil {
-		if fault.KindOf(err) != fault.Invalid {
-			return err
-		}
+	if c.Checked, err = app.CheckMeasured(c.Text, c.Stitches, c.Rounds); errors.As(err, &c.Faults) {
 		status = http.StatusUnprocessableEntity
-		if !errors.As(err, &c.Faults) {
-			c.Faults.Add("text", "%s", fault.Message(err))
-		}
+	} else if err != nil {
+		return err
 	}
 	return page(w, r, status, view.CheckPage(c))
 }
@@ -55,7 +50,7 @@ func (s *Server) checkPattern(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	var text bytes.Buffer
-	if _, err := s.app.PatternFile(r.Context(), id, patternAsk(r.URL.Query()), "txt", &text); err != nil {
+	if _, err := s.app.PatternFile(r.Context(), id, patternAsk(r.URL.Query()), app.PlainText, &text); err != nil {
 		return err
 	}
 	c := view.Check{Text: text.String()}
@@ -63,24 +58,4 @@ func (s *Server) checkPattern(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	return page(w, r, http.StatusOK, view.CheckPage(c))
-}
-
-// sentFile returns the text of the file that a form brought, or nothing.
-func sentFile(r *http.Request) (string, error) {
-	if r.MultipartForm == nil {
-		return "", nil
-	}
-	file, _, err := r.FormFile("file")
-	if errors.Is(err, http.ErrMissingFile) {
-		return "", nil
-	}
-	if err != nil {
-		return "", bodyFault(err)
-	}
-	defer file.Close()
-	raw, err := io.ReadAll(io.LimitReader(file, app.MaxWritten+1))
-	if err != nil {
-		return "", bodyFault(err)
-	}
-	return string(raw), nil
 }

@@ -1,9 +1,7 @@
 package web
 
 import (
-	"errors"
 	"fmt"
-	"io"
 	"mime"
 	"net/http"
 	"net/url"
@@ -100,17 +98,8 @@ func tableOf(r *http.Request) (raw []byte, pasted string, err error) {
 	}
 	defer r.MultipartForm.RemoveAll()
 	pasted = r.PostFormValue("table")
-	file, _, err := r.FormFile("file")
-	if errors.Is(err, http.ErrMissingFile) {
-		return []byte(pasted), pasted, nil
-	}
-	if err != nil {
-		return nil, "", bodyFault(err)
-	}
-	defer file.Close()
-	raw, err = io.ReadAll(file)
-	if err == nil && len(raw) == 0 {
-		return []byte(pasted), pasted, nil
+	if raw, err = sentFile(r); err == nil && len(raw) == 0 {
+		raw = []byte(pasted)
 	}
 	return raw, pasted, err
 }

@@ -2,6 +2,7 @@ package web
 
 import (
 	"errors"
+	"io"
 	"mime/multipart"
 	"net/http"
 
@@ -21,6 +22,22 @@ func readParts(r *http.Request) error {
 		return bodyFault(err)
 	}
 	return nil
+}
+
+// sentFile returns the file of a form that readParts read; nothing if it brought none.
+func sentFile(r *http.Request) ([]byte, error) {
+	if r.MultipartForm == nil {
+		return nil, nil
+	}
+	file, _, err := r.FormFile("file")
+	if errors.Is(err, http.ErrMissingFile) {
+		return nil, nil
+	}
+	if err != nil {
+		return nil, bodyFault(err)
+	}
+	defer file.Close()
+	return io.ReadAll(file)
 }
 
 // bodyFault returns the fault of a body that is no form, or is too large.

@@ -8,6 +8,7 @@ import (
 	"unicode/utf8"
 
 	"thenar/internal/fault"
+	"thenar/internal/sheet"
 	"thenar/internal/tally"
 	"thenar/internal/units"
 	"thenar/internal/words"
@@ -41,18 +42,20 @@ type CheckedCell struct {
 
 // CheckWritten works written instructions, every size by itself. A text that is too long, or
 // is no text, is refused.
-func CheckWritten(text string) (Checked, error) {
+func CheckWritten(text string) (Checked, error) { return CheckMeasured(text, "", "") }
+
+// countable adds what is wrong with a text that can't be checked.
+func countable(faults *fault.Fields, text string) {
 	switch {
 	case len(text) > MaxWritten:
-		return Checked{}, fault.New(fault.Invalid, "text: has %d bytes; at most %d are checked at a time, so check it in parts", len(text), MaxWritten)
+		faults.Add("text", "has %d bytes; at most %d are checked at a time, so check it in parts", len(text), MaxWritten)
 	case strings.Count(text, "\n") >= written.MostLines:
-		return Checked{}, fault.New(fault.Invalid, "text: has over %d lines; check it in parts", written.MostLines)
+		faults.Add("text", "has over %d lines; check it in parts", written.MostLines)
 	case !utf8.ValidString(text):
-		return Checked{}, fault.New(fault.Invalid, "text: has bytes that are no letters; save it as UTF-8")
+		faults.Add("text", "has bytes that are no letters; save it as UTF-8")
 	case strings.TrimSpace(text) == "":
-		return Checked{}, fault.New(fault.Invalid, "text: is empty; paste the instructions")
+		faults.Add("text", "is empty; paste the instructions")
 	}
-	return Checked{Text: text, Report: tally.Work(written.Read(text))}, nil
 }
 
 // Told is the report as lines: one for each finding, or one that says that all comes out.
@@ -100,22 +103,22 @@ func CheckMeasured(text, stitches, rounds string) (Checked, error) {
 	var faults fault.Fields
 	sts := per10(&faults, "stitches", stitches)
 	rds := per10(&faults, "rounds", rounds)
-	c, err := CheckWritten(text)
-	if err != nil {
-		return c, err
+	countable(&faults, text)
+	if faults.Has("text") {
+		return Checked{}, faults
 	}
+	c := Checked{Text: text, Report: tally.Work(written.Read(text))}
 	c.Sections = sectionsOf(c.Report, sts, rds)
 	return c, faults.Err()
 }
 
 // per10 reads how many stitches or rounds there are on 10 cm; 0: it isn't told.
 func per10(faults *fault.Fields, path, text string) float64 {
-	text = strings.ReplaceAll(strings.TrimSpace(text), ",", ".")
-	if text == "" {
+	if text = strings.TrimSpace(text); text == "" {
 		return 0
 	}
-	n, err := strconv.ParseFloat(text, 64)
-	if err != nil || !(n >= 1 && n <= 200) {
+	n, ok := sheet.Count(text)
+	if !ok || n < 1 || n > 200 {
 		faults.Add(path, "is %q; write a number from 1 to 200, such as 24", text)
 		return 0
 	}

@@ -228,6 +228,11 @@ func (a *App) OpenSize(ctx context.Context, id int64, name string) (int64, error
 	})
 }
 
+// textless says that the sizes have no text, and why.
+func (d *Design) textless() error {
+	return fault.New(fault.Invalid, "There is no text for several sizes yet. %s", d.inTheWay())
+}
+
 // inTheWay says why the sizes are not worked out.
 func (d *Design) inTheWay() string {
 	if d.Fault == nil {

@@ -122,7 +122,7 @@ func (a *App) inSizes(ctx context.Context, id int64, ask PatternAsk) (d Design, 
 		return Design{}, nil, nil, err
 	}
 	if d = a.design(ctx, id, w.doc, w.doc.Design); d.Graded == nil {
-		return d, nil, nil, fault.New(fault.Invalid, "There is no text for several sizes yet. %s", d.inTheWay())
+		return d, nil, nil, d.textless()
 	}
 	d.Year = w.Changed.Year()
 	pl, done := a.plannerOf(&w)
@@ -159,8 +159,10 @@ func (a *App) PatternFile(ctx context.Context, id int64, ask PatternAsk, kind st
 		return "", err
 	}
 	ask = ask.kept(d.Doc.Pattern)
-	if ask.photos, err = a.photographs(ctx, d.Doc.Pattern, ""); err != nil {
-		return "", err
+	if kind == HTML { // the others have words alone
+		if ask.photos, err = a.photographs(ctx, d.Doc.Pattern, ""); err != nil {
+			return "", err
+		}
 	}
 	s := patternSheet(cmp.Or(d.Doc.Pattern.Given(project.PatternTitle), d.Doc.Name), d.Year, d.Graded, sizes, t, d.Doc.Pattern, ask)
 	switch kind {

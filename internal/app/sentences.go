@@ -78,7 +78,7 @@ func (a *App) OpenSentences(ctx context.Context, id int64, open, from string) (S
 func (a *App) sentences(ctx context.Context, w *work) (Sentences, *pattern.Text, error) {
 	s := Sentences{Design: a.design(ctx, w.ID, w.doc, w.doc.Design), Open: map[string]string{}, Shown: map[string]string{}, From: map[string]string{}}
 	if s.Graded == nil {
-		return s, nil, fault.New(fault.Invalid, "There is no text for several sizes yet. %s", s.inTheWay())
+		return s, nil, s.textless()
 	}
 	pl, done := a.plannerOf(w)
 	defer done()

@@ -83,7 +83,7 @@ func (a *App) versions(ctx context.Context, id int64) (Versions, work, error) {
 func (a *App) printed(ctx context.Context, w *work) (p project.Printed, err error) {
 	d := a.design(ctx, w.ID, w.doc, w.doc.Design)
 	if d.Graded == nil {
-		return p, fault.New(fault.Invalid, "There is no text for several sizes yet. %s", d.inTheWay())
+		return p, d.textless()
 	}
 	pl, done := a.plannerOf(w)
 	defer done()

@@ -133,6 +133,16 @@ func (f Fields) Lines() []string {
 	return lines
 }
 
+// Of returns what is wrong with path; empty: nothing.
+func (f Fields) Of(path string) string {
+	for _, field := range f {
+		if field.Path == path {
+			return field.Message
+		}
+	}
+	return ""
+}
+
 // Has reports whether path has a fault.
 func (f Fields) Has(path string) bool {
 	for _, field := range f {

@@ -16,16 +16,6 @@ type Check struct {
 	Faults                 fault.Fields
 }
 
-// fault returns what is wrong with a field, or nothing.
-func (c *Check) fault(path string) string {
-	for _, f := range c.Faults {
-		if f.Path == path {
-			return f.Message
-		}
-	}
-	return ""
-}
-
 // Bit is a piece of a line: At is the finding that begins here, from 1; 0: none.
 type Bit struct {
 	Text string

@@ -54,15 +54,8 @@ func (d Design) nested() string {
 	return SVG(picture.Nested(list, d.Doc.Side == project.Left, 6), false)
 }
 
-// message returns what is wrong with a field.
-func (d Design) fault(path string) string {
-	for _, f := range d.Faults {
-		if f.Path == path {
-			return f.Message
-		}
-	}
-	return ""
-}
+// fault returns what is wrong with a field.
+func (d Design) fault(path string) string { return d.Faults.Of(path) }
 
 // elsewhere returns what is wrong that has no field in the form.
 func (d Design) elsewhere() []string {

@@ -3,11 +3,9 @@ package view
 import (
 	"cmp"
 	"regexp"
-	"slices"
 	"strings"
 
 	"thenar/internal/app"
-	"thenar/internal/fault"
 	"thenar/internal/pattern"
 	"thenar/internal/project"
 	"thenar/internal/words"
@@ -68,13 +66,7 @@ func cut(text string, most int) string {
 func rows(text string) int { return min(8, 2+len(text)/80) }
 
 // fault returns what is wrong with a sentence that was typed.
-func (s Sentences) fault(key string) string {
-	at := slices.IndexFunc(s.Wrong, func(f fault.Field) bool { return f.Path == key })
-	if at < 0 {
-		return ""
-	}
-	return s.Wrong[at].Message
-}
+func (s Sentences) fault(key string) string { return s.Wrong.Of(key) }
 
 // sentencesByHand says how many sentences are by hand.
 func sentencesByHand(texts project.PatternTexts) string {

@@ -57,14 +57,7 @@ type TryForm struct {
 }
 
 // Fault returns the message at a field, or "".
-func (f TryForm) Fault(path string) string {
-	for _, one := range f.Faults {
-		if one.Path == path {
-			return one.Message
-		}
-	}
-	return ""
-}
+func (f TryForm) Fault(path string) string { return f.Faults.Of(path) }
 
 // end returns how far an end of the gusset is off its place, and to which side.
 func (f TryForm) end(name string) (length string, way tryon.Way) {
