@@ -28,7 +28,7 @@ type Design struct {
 	Faults fault.Fields  // of single fields
 	Beside grade.Texts   // what is saved, where another window saved in between
 
-	Year  int                  // of the last change, for the copyright line; 0: not known
+	out   issue                // when its text was changed last, and which version it is
 	Tried []int64              // the tries that have a photograph
 	Wrote project.PatternTexts // what was typed for the pattern, where that could not be saved; else nil
 }

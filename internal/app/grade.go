@@ -89,27 +89,27 @@ func GradePages(ctx context.Context, raw []byte, name string, ask PatternAsk, l 
 	if err != nil {
 		return Sheets{}, err
 	}
-	return patternSheets(name, "", 0, g, sizes, t, documentOf(name, g).Pattern, ask, l)
+	return patternSheets(name, "", issue{}, g, sizes, t, documentOf(name, g).Pattern, ask, l)
 }
 
 // patternSheets lays out a pattern, with what the designer wrote for it.
-func patternSheets(name, kept string, year int, g *grade.Graded, sizes []pattern.Size, t *pattern.Text, by project.PatternTexts, ask PatternAsk, l Layout) (Sheets, error) {
+func patternSheets(name, kept string, out issue, g *grade.Graded, sizes []pattern.Size, t *pattern.Text, by project.PatternTexts, ask PatternAsk, l Layout) (Sheets, error) {
 	s, err := l.sheets(cmp.Or(by.Given(project.PatternTitle), name), kept)
 	if err != nil {
 		return Sheets{}, err
 	}
 	s.Language, s.Author = languageOf(words.TermsOf(g.Design.Sheet.Given(sheet.PathTerms))), by.Given(project.PatternDesigner)
-	s.lay(paper.Pattern(patternSheet(s.Name, year, g, sizes, t, by, ask), s.Options))
+	s.lay(paper.Pattern(patternSheet(s.Name, out, g, sizes, t, by, ask), s.Options))
 	return s, nil
 }
 
 // patternSheet returns what a pattern has on its pages.
-func patternSheet(name string, year int, g *grade.Graded, sizes []pattern.Size, t *pattern.Text, by project.PatternTexts, ask PatternAsk) paper.PatternSheet {
+func patternSheet(name string, out issue, g *grade.Graded, sizes []pattern.Size, t *pattern.Text, by project.PatternTexts, ask PatternAsk) paper.PatternSheet {
 	kind := g.Design.Sheet.Kind().Words()
 	about := fmt.Sprintf("%s%s, %s", strings.ToUpper(kind[:1]), kind[1:], words.Plural(len(g.Sizes), "size"))
 	return paper.PatternSheet{
 		Name: name, About: cmp.Or(by.Given(project.PatternAbout), about), Designer: by.Given(project.PatternDesigner),
-		Story: by.Given(project.PatternStory), Notes: by.Given(project.PatternNotes), Copyright: by.Given(project.PatternCopyright), Year: year,
+		Story: by.Given(project.PatternStory), Notes: by.Given(project.PatternNotes), Copyright: by.Given(project.PatternCopyright), Year: out.Year, Version: out.Version,
 		Text: t, Sizes: sizes, Left: ask.Hand == "left", Photos: ask.photos, Each: ask.Each,
 		Symbols: picture.Convention(g.Design.Sheet.Given("chart.symbols")),
 	}
@@ -117,14 +117,18 @@ func patternSheet(name string, year int, g *grade.Graded, sizes []pattern.Size, 
 
 // inSizes works out the text of a mitt for all its sizes, and the mitts of these.
 func (a *App) inSizes(ctx context.Context, id int64, ask PatternAsk) (d Design, t *pattern.Text, sizes []pattern.Size, err error) {
-	w, err := decoded(a.store.ReadWork(ctx, id, wantsChart()))
+	wants := wantsChart()
+	wants.Went = true
+	w, err := decoded(a.store.ReadWork(ctx, id, wants))
 	if err != nil {
 		return Design{}, nil, nil, err
 	}
 	if d = a.design(ctx, id, w.doc, w.doc.Design); d.Graded == nil {
 		return d, nil, nil, d.textless()
 	}
-	d.Year = w.Changed.Year()
+	if d.out, err = a.issueOf(ctx, &w); err != nil {
+		return d, nil, nil, err
+	}
 	pl, done := a.plannerOf(&w)
 	defer done()
 	t, sizes, err = textOf(pl, d.Graded, w.doc, w.Marks, ask.kept(w.doc.Pattern))
@@ -141,7 +145,7 @@ func (a *App) PatternPages(ctx context.Context, id int64, ask PatternAsk, l Layo
 	if ask.photos, err = a.photographs(ctx, d.Doc.Pattern, ask.Pictures); err != nil {
 		return Sheets{}, err
 	}
-	return patternSheets(d.Doc.Name, d.Doc.Print, d.Year, d.Graded, sizes, t, d.Doc.Pattern, ask, l)
+	return patternSheets(d.Doc.Name, d.Doc.Print, d.out, d.Graded, sizes, t, d.Doc.Pattern, ask, l)
 }
 
 // The kinds of file that a pattern is written to beside its pages, by their endings.
@@ -164,7 +168,7 @@ func (a *App) PatternFile(ctx context.Context, id int64, ask PatternAsk, kind st
 			return "", err
 		}
 	}
-	s := patternSheet(cmp.Or(d.Doc.Pattern.Given(project.PatternTitle), d.Doc.Name), d.Year, d.Graded, sizes, t, d.Doc.Pattern, ask)
+	s := patternSheet(cmp.Or(d.Doc.Pattern.Given(project.PatternTitle), d.Doc.Name), d.out, d.Graded, sizes, t, d.Doc.Pattern, ask)
 	switch kind {
 	case HTML:
 		return s.Name, paper.PatternHTML(w, s, languageOf(words.TermsOf(d.Doc.Sheet.Given(sheet.PathTerms))))

@@ -1,6 +1,7 @@
 package app
 
 import (
+	"bytes"
 	"context"
 	"encoding/json"
 	"fmt"
@@ -139,6 +140,38 @@ func printedOf(d Design, t *pattern.Text) project.Printed {
 		}
 	}
 	return p
+}
+
+// issue tells a pattern's pages when it was changed last, and which version they are.
+type issue struct {
+	Year    int    // for the copyright line; 0: not known
+	Version string // a sentence; empty: none went out yet
+}
+
+// issueOf returns which issue of its pattern a mitt is.
+func (a *App) issueOf(ctx context.Context, w *work) (issue, error) {
+	out := issue{Year: w.Changed.Year()}
+	if len(w.Went) == 0 {
+		return out, nil
+	}
+	last := w.Went[len(w.Went)-1]
+	called := Version{last.Number, last.Name, last.At, last.Revision}.Called()
+	out.Version = fmt.Sprintf("%s%s, %s", strings.ToUpper(called[:1]), called[1:], last.At.Local().Format("2 January 2006"))
+	if last.Revision == w.Revision {
+		return out, nil
+	}
+	record, err := a.printed(ctx, w)
+	if err != nil {
+		return out, err
+	}
+	now, err := json.Marshal(record)
+	if err != nil {
+		return out, err
+	}
+	if !bytes.Equal(now, last.Record) {
+		out.Version = "Changed since " + called + " of " + last.At.Local().Format("2 January 2006")
+	}
+	return out, nil
 }
 
 // SendVersion keeps the pattern of a mitt as it is now as a version that went out, and returns

@@ -2,7 +2,9 @@ package app
 
 import (
 	"encoding/json"
+	"strings"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -66,4 +68,42 @@ func TestSinceAVersionOfAnEarlierProgram(t *testing.T) {
 	require.NoError(t, err)
 	require.Len(t, v.List, 1)
 	assert.NotEmpty(t, v.Why)
+}
+
+// A pattern tells at its end which version it is, also after a change that prints nothing.
+func TestAPatternTellsItsVersion(t *testing.T) {
+	a, ctx := fresh(t), t.Context()
+	id, err := a.NewMitt(ctx, "", true)
+	require.NoError(t, err)
+	d, err := a.OpenDesign(ctx, id)
+	require.NoError(t, err)
+	_, err = a.SaveDesign(ctx, id, typedSizes(d, nil))
+	require.NoError(t, err)
+	ends := func() string {
+		var b strings.Builder
+		_, err := a.PatternFile(ctx, id, PatternAsk{}, PlainText, &b)
+		require.NoError(t, err)
+		lines := strings.Split(strings.TrimSpace(b.String()), "\n")
+		return lines[len(lines)-1]
+	}
+	before := ends()
+	v, err := a.OpenVersions(ctx, id)
+	require.NoError(t, err)
+	_, err = a.SendVersion(ctx, id, "to testers", v.Stamp)
+	require.NoError(t, err)
+	today := time.Now().Format("2 January 2006")
+	assert.NotContains(t, before, "ersion")
+	assert.Contains(t, ends(), "Version 1 (to testers), "+today+".")
+
+	d, err = a.OpenDesign(ctx, id)
+	require.NoError(t, err)
+	_, err = a.SaveDesign(ctx, id, Typed{"stamp": {d.Stamp}, "sizes[0].hand.size": {"6"}})
+	require.NoError(t, err)
+	assert.Contains(t, ends(), "Changed since version 1 (to testers) of "+today+".")
+
+	d, err = a.OpenDesign(ctx, id)
+	require.NoError(t, err)
+	_, err = a.SaveDesign(ctx, id, Typed{"stamp": {d.Stamp}, "sizes[0].hand.size": {"7"}})
+	require.NoError(t, err)
+	assert.Contains(t, ends(), "Version 1 (to testers), "+today+".")
 }
