@@ -118,7 +118,7 @@ func (w *needles) meant(s *written.Statement) (list []*written.Statement, ok boo
 
 // plainRound is a round in which all stitches are worked as they are.
 func (w *needles) plainRound(s *written.Statement) *written.Statement {
-	return &written.Statement{Kind: written.Rounds, At: s.At, To: s.To, Items: []written.Item{{Does: written.Stitch, Name: "k", In: 1, Out: 1, Reach: written.ToEnd, Even: true, At: s.At, To: s.To}}, Label: written.Label{Next: true}}
+	return &written.Statement{Kind: written.Rounds, At: s.At, To: s.To, Items: []written.Item{{Does: written.Stitch, Name: "k", In: 1, Out: 1, Reach: written.ToEnd, Even: true, At: s.At, To: s.To}}, Label: written.Label{Next: true, Row: w.rows}}
 }
 
 // until works rounds until a count is there.
@@ -167,6 +167,7 @@ func (w *needles) openly(s *written.Statement, list []*written.Statement) {
 	if w.n != before || !known {
 		w.known, w.unsure = false, true
 	}
+	w.longer(len(list))
 	w.unnumbered = true
 	w.counts(s.Counts)
 }

@@ -14,7 +14,7 @@ func (w *needles) hold(p *pass, i *written.Item, times int) bool {
 	n := times
 	if !i.Times.Written() {
 		if p.open {
-			w.held = append(w.held, held{name: i.Name, at: i.At, to: i.To})
+			w.aside(p, held{name: i.Name, at: i.At, to: i.To})
 			return true
 		}
 		p.passed(p.at)
@@ -40,11 +40,20 @@ func (w *needles) hold(p *pass, i *written.Item, times int) bool {
 	for at := range w.held {
 		if h := &w.held[at]; h.of == p && h.name == i.Name && i.Name != "" {
 			h.n += n // in two places of the round
+			p.of(h)
 			return true
 		}
 	}
-	w.held = append(w.held, held{name: i.Name, n: n, known: !p.open || i.Times.Written(), at: i.At, to: i.To, of: p})
+	w.aside(p, held{name: i.Name, n: n, known: !p.open || i.Times.Written(), at: i.At, to: i.To, of: p})
 	return true
+}
+
+// aside adds a set that waits.
+func (w *needles) aside(p *pass, h held) {
+	w.sets++
+	h.id = w.sets
+	w.held = append(w.held, h)
+	p.of(&h)
 }
 
 // find returns which of the held sets is meant: by its name, else by its number, else the
@@ -121,6 +130,8 @@ func (w *needles) takeIn(p *pass, i *written.Item, n int) bool {
 	}
 	p.out += n
 	h := &w.held[at]
+	p.does(h.taken(n))
+	p.closed = len(p.runs)
 	if h.n -= n; h.n == 0 {
 		w.drop(at)
 		return true
@@ -140,6 +151,7 @@ func (w *needles) back(s *written.Statement) {
 	if at < 0 {
 		w.tell(Finding{Kind: Forgotten, At: s.At, To: s.To, Message: noneWait})
 		w.start(max(0, n), n >= 0, s)
+		w.did(Step{Does: Takes, Line: s.At.Line, After: n, Open: true})
 		return
 	}
 	h := w.drop(at)
@@ -156,7 +168,7 @@ func (w *needles) back(s *written.Statement) {
 		parts = append(parts, i.Times.For(w.size))
 	}
 	switch {
-	case h.waste && len(parts) == 1:
+	case h.waste && len(parts) == 1: // the loops above it come last
 		if parts[0] != h.n-1 {
 			w.tell(Finding{Kind: Miscounted, At: s.At, To: s.To, Found: h.n - 1, Expected: parts[0], Message: "Above the waste yarn there is one loop fewer than below: " + count(h.n-1) + ", not " + count(parts[0]) + "."})
 		}
@@ -174,6 +186,11 @@ func (w *needles) back(s *written.Statement) {
 		all = taken
 	}
 	w.start(all, known, s)
+	took := Step{Does: Takes, Line: s.At.Line, After: all, Runs: []Run{h.taken(all)}}
+	if !known {
+		took.After, took.Runs = -1, nil
+	}
+	w.did(took)
 }
 
 // start begins a piece with stitches on the needles.

@@ -34,6 +34,7 @@ func (w *needles) counts(list []written.Count) {
 			if at := len(w.rounds) - 1; at >= 0 && w.rounds[at].After < 0 {
 				w.rounds[at].After = n
 			}
+			w.now(n)
 			continue
 		}
 		if w.n == n {

@@ -34,5 +34,6 @@ func (w *needles) grows(s *written.Statement) {
 	default:
 		w.n += by
 	}
+	w.did(Step{Does: Jumps, Line: s.At.Line, Before: -1, After: w.n})
 	w.counts(s.Counts)
 }

@@ -47,6 +47,8 @@ type needles struct {
 	head       *written.Statement   // a label whose stitches are told in the lines that follow it
 	shaped     []shaped             // rounds of the section that change the count
 	plan       *planned
+	trace      *Trace // nil: nobody asks for it
+	sets       int    // how many were put aside
 }
 
 // shaped is a round that changed the count, and what there was after it.
@@ -64,6 +66,7 @@ type held struct {
 	to    written.Spot
 	of    *pass // the round in which they were put aside
 	into  *pass // the round into which the others were knitted
+	id    int   // which of all sets it is, from 1
 }
 
 // pass is one round while it is worked.
@@ -78,10 +81,13 @@ type pass struct {
 	failed      *Finding
 	from        *written.Statement
 	idle        bool // nothing was worked yet but stitches put aside and cast on
+	trace       *Trace
+	runs        []Run
+	closed      int // as many runs as nothing joins any more
 }
 
 func (w *needles) begin() *pass {
-	return &pass{in: w.n, old: slices.Clone(w.markers), reached: -1, grew: -1, open: !w.known, idle: true}
+	return &pass{in: w.n, old: slices.Clone(w.markers), reached: -1, grew: -1, open: !w.known, idle: true, trace: w.trace}
 }
 
 // passed takes the old markers to the new round that lie before a stitch, or at it.

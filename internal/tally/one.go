@@ -94,6 +94,7 @@ func (w *needles) settle() {
 	if p.at < p.in && !p.idle && !p.open {
 		w.tell(w.placed(p.leftOver(p.from.At, p.from.To)))
 	}
+	p.does(Run{Does: written.Leave, Times: p.in - p.at, In: 1, Out: 1})
 	p.many(max(0, p.in-p.at), 1, 1)
 	w.done(p, p.from, before)
 	if w.n == 0 {
@@ -109,6 +110,7 @@ func (w *needles) done(p *pass, s *written.Statement, before int) {
 		w.live = false
 	}
 	if p.idle && !s.Label.Written() {
+		w.worked(p, s, true)
 		w.since = s.At
 		return // stitches were only put aside
 	}
@@ -133,6 +135,7 @@ func (w *needles) done(p *pass, s *written.Statement, before int) {
 		w.shaped = append(w.shaped, shaped{w.round, w.n, max(0, in)})
 	}
 	w.rounds = append(w.rounds, Round{w.section, w.round, before, after, in, s.At.Line})
+	w.worked(p, s, false)
 }
 
 // failed tells what went wrong in a round. What follows goes on with the count that is
@@ -162,6 +165,7 @@ func (w *needles) failed(p *pass, s *written.Statement) {
 		}
 	}
 	if left := p.in - p.at; left > 0 && !p.open {
+		p.does(Run{Does: written.Unread, Times: left, In: 1, Out: 1})
 		p.many(left, 1, 1)
 	}
 	before := w.n
@@ -175,6 +179,7 @@ func (w *needles) failed(p *pass, s *written.Statement) {
 		if at := len(w.rounds) - 1; at >= 0 {
 			w.rounds[at].After = stated
 		}
+		w.now(stated)
 	}
 }
 

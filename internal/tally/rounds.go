@@ -137,6 +137,7 @@ func (w *needles) numbered(s *written.Statement) {
 		if at := len(w.rounds) - 1; at >= 0 {
 			w.rounds[at].After = w.n
 		}
+		w.now(w.n)
 	}
 	if len(s.Counts) > 0 {
 		w.settle()
@@ -160,6 +161,9 @@ func (w *needles) lengthy(s *written.Statement) {
 		w.failed(p, s)
 	} else if p.out != w.n {
 		w.known, w.unsure = false, true
+		w.did(Step{Does: Jumps, Line: s.At.Line, Before: w.n, After: -1})
+	} else {
+		w.worked(p, s, false)
 	}
 	w.counts(s.Counts)
 }

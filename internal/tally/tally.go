@@ -44,23 +44,13 @@ type same struct {
 
 // Work works a text, every size by itself.
 func Work(t *written.Text) *Report {
-	f := &findings{seen: map[same]int{}, words: map[string]string{}}
+	f := newFindings()
 	report := &Report{}
 	hands := handsOf(t)
 	for i, name := range t.Sizes {
 		for _, hand := range hands {
-			w := &needles{index: i, name: name, report: f, known: true, growing: -1}
-			skips := false
-			for at := range t.Statements {
-				s := &t.Statements[at]
-				if s.Kind == written.Heading {
-					skips = hand != "" && s.Hand != "" && s.Hand != hand
-				}
-				if w.size = placeOf(s, i); w.size >= 0 && !skips {
-					w.statement(s, t.Statements[at+1:], i)
-				}
-			}
-			w.over()
+			w := begun(i, name, f)
+			w.all(t, hand)
 			report.Sizes = append(report.Sizes, Size{Name: name, Hand: hand, Rounds: w.rounds, Open: w.unsure, Last: w.last})
 		}
 	}
@@ -69,6 +59,28 @@ func Work(t *written.Text) *Report {
 	})
 	report.Findings = f.list
 	return report
+}
+
+func newFindings() *findings { return &findings{seen: map[same]int{}, words: map[string]string{}} }
+
+// begun returns the needles of a size with nothing on them.
+func begun(index int, name string, f *findings) *needles {
+	return &needles{index: index, name: name, report: f, known: true, growing: -1}
+}
+
+// all works a whole text for one hand.
+func (w *needles) all(t *written.Text, hand string) {
+	skips := false
+	for at := range t.Statements {
+		s := &t.Statements[at]
+		if s.Kind == written.Heading {
+			skips = hand != "" && s.Hand != "" && s.Hand != hand
+		}
+		if w.size = placeOf(s, w.index); w.size >= 0 && !skips {
+			w.statement(s, t.Statements[at+1:], w.index)
+		}
+	}
+	w.over()
 }
 
 // handsOf returns the hands that a text is worked for, one after the other: both, if some of
@@ -133,6 +145,7 @@ func (w *needles) statement(s *written.Statement, ahead []written.Statement, siz
 		w.settle()
 		w.tell(Finding{Kind: Unread, At: s.At, To: s.To, Message: "This was not understood. Whatever it does to the stitches, what follows is open."})
 		w.known, w.unsure, w.lost = false, true, true
+		w.did(Step{Does: Jumps, Line: s.At.Line, Before: -1, After: -1, Open: true})
 		w.counts(s.Counts)
 	case written.Begin:
 		w.begins(s)
@@ -189,17 +202,20 @@ func (w *needles) begins(s *written.Statement) {
 	}
 	if w.going != nil && w.live {
 		w.going.out += n
+		w.going.does(Run{Does: written.CastOn, Times: n, Out: 1})
 		return
 	}
 	if w.live && w.known && w.n > 0 && w.round > 0 {
 		w.going = w.begin()
 		w.going.from = s
 		w.going.out += n
+		w.going.does(Run{Does: written.CastOn, Times: n, Out: 1})
 		return
 	}
 	w.leaves(s)
 	w.round, w.past = 0, nil
 	w.start(n, true, s)
+	w.did(Step{Does: Casts, Line: s.At.Line, After: n, Runs: []Run{{Does: written.CastOn, Times: n, Out: 1}}})
 	w.counts(s.Counts)
 }
 
@@ -218,6 +234,7 @@ func (w *needles) onward(s *written.Statement) {
 	}
 	slices.Sort(w.markers)
 	w.growing = -1
+	w.did(Step{Does: Shifts, Line: s.At.Line, Before: w.n, After: w.n, Runs: []Run{{Does: written.Leave, Times: n, In: 1, Out: 1}}})
 }
 
 // finish binds off or draws up what is on the needles.
@@ -228,6 +245,7 @@ func (w *needles) finish(s *written.Statement) {
 		n = s.Many.For(w.size)
 	}
 	if !s.All && w.known && n < w.n {
+		w.ended(s, n)
 		w.n -= n
 		return
 	}
@@ -251,6 +269,7 @@ func (w *needles) finish(s *written.Statement) {
 		w.last = -1
 	}
 	w.other = nil
+	w.ended(s, w.last)
 	w.live, w.n, w.known, w.markers = false, 0, true, nil
 	w.finished++
 }
@@ -265,6 +284,8 @@ func (w *needles) graft(s *written.Statement, n int) {
 		}
 		if h := w.drop(at); h.known && n >= 0 && h.n != n {
 			w.tell(Finding{Kind: Miscounted, At: s.At, To: s.To, Found: h.n, Expected: n, Message: stitches(h.n, "waits", "wait") + ", not " + count(n) + "."})
+		} else {
+			w.did(Step{Does: Ends, Line: s.At.Line, Runs: []Run{h.taken(h.n)}})
 		}
 	}
 }

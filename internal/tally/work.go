@@ -98,6 +98,7 @@ func (w *needles) item(p *pass, i *written.Item) bool {
 		return w.together(p, i, times)
 	case written.CastOn, written.PickUp:
 		p.out += times
+		p.note(i, times, 0, 1)
 	case written.Hold:
 		return w.hold(p, i, times)
 	case written.Leave:
@@ -109,9 +110,10 @@ func (w *needles) item(p *pass, i *written.Item) bool {
 		}
 		if at := len(w.held) - 1; at >= 0 && w.held[at].of == p {
 			w.held[at].n += times // in several yarns, side by side
+			p.of(&w.held[at])
 			return true
 		}
-		w.held = append(w.held, held{name: wasteSet, n: times, known: true, waste: true, at: i.At, to: i.To, of: p})
+		w.aside(p, held{name: wasteSet, n: times, known: true, waste: true, at: i.At, to: i.To, of: p})
 	case written.TakeIn:
 		p.idle = false
 		return w.takeIn(p, i, times)
@@ -152,7 +154,11 @@ func (w *needles) stitches(p *pass, i *written.Item, times int) bool {
 
 // eats works a stitch so many times, and spends the steps that this takes.
 func (w *needles) eats(p *pass, i *written.Item, times, in, out int) bool {
-	return p.many(times, in, out) && (in == 1 && out == 1 || w.spends(p, i, times))
+	if !p.many(times, in, out) || (in != 1 || out != 1) && !w.spends(p, i, times) {
+		return false
+	}
+	p.note(i, times, in, out)
+	return true
 }
 
 // target returns the stitch of the round below that something is worked to.
