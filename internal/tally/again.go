@@ -9,7 +9,7 @@ import (
 
 // again works earlier rounds once more, as often as it is told.
 func (w *needles) again(s *written.Statement) {
-	r := &s.Repeat
+	r := s.Repeat
 	from := 0
 	want := 0 // rounds that the label says
 	if s.Label.From.Written() && !s.Label.Next {
@@ -76,7 +76,7 @@ func (w *needles) again(s *written.Statement) {
 
 // meant returns the rounds that are meant.
 func (w *needles) meant(s *written.Statement) (list []*written.Statement, ok bool) {
-	r := &s.Repeat
+	r := s.Repeat
 	unknown := func(text string) ([]*written.Statement, bool) {
 		w.tell(w.placed(Finding{Kind: Misnumbered, At: s.At, To: s.To, Message: text}))
 		w.known, w.unsure = false, true

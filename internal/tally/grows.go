@@ -10,7 +10,7 @@ import (
 // round it is worked isn't told, so that markers are lost; and how many rounds it takes isn't
 // counted.
 func (w *needles) grows(s *written.Statement) {
-	r := &s.Repeat
+	r := s.Repeat
 	by := s.By.For(w.size)
 	w.unnumbered, w.unsure = true, true
 	if by == written.None || by == 0 {

@@ -70,7 +70,7 @@ func headed(head, s *written.Statement, size int) *written.Statement {
 		joined.Label.From, joined.Label.To = written.Is(head.Label.From.For(at)), written.Is(head.Label.To.For(at))
 	}
 	for _, c := range head.Counts {
-		c.Of = []int{c.For(at)}
+		c.Number = written.Is(c.For(at))
 		joined.Counts = append(joined.Counts, c)
 	}
 	return &joined

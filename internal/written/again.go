@@ -7,11 +7,11 @@ func (p *parser) repeated(s *Statement) bool {
 	if p.any("work"); p.any("as", "like") || p.took("same", "as") || p.took("the", "same", "as") {
 		if p.all("for"); p.anyRound() {
 			if a, b, ok := p.span(); ok && p.done() {
-				s.Kind, s.Repeat = Again, Repeat{From: Is(a), To: Is(b)}
+				s.Kind, s.Repeat = Again, &Repeat{From: Is(a), To: Is(b)}
 				return true
 			}
 		} else if n, ok := p.nth(); ok && p.anyRound() && p.done() {
-			s.Kind, s.Repeat = Again, Repeat{From: n, To: n}
+			s.Kind, s.Repeat = Again, &Repeat{From: n, To: n}
 			return true
 		}
 		p.at = from
@@ -31,7 +31,7 @@ func (p *parser) repeated(s *Statement) bool {
 			p.all("*")
 		}
 		p.howOften(&r)
-		s.Kind, s.Repeat = Again, r
+		s.Kind, s.Repeat = Again, &r
 		return true
 	}
 	p.all("to", "repeat", "rep", "working", "all", "of")
@@ -80,7 +80,7 @@ func (p *parser) repeated(s *Statement) bool {
 		return false
 	}
 	p.howOften(&r)
-	s.Kind, s.Repeat = Again, r
+	s.Kind, s.Repeat = Again, &r
 	return true
 }
 

@@ -9,7 +9,7 @@ func (p *parser) counts(end int) ([]Count, bool) {
 	var list []Count
 	p.all("—", "-", "there", "are", "is", "now", "you", "have", "has", "should", "be", "will", "a", "total", "of", "to", "=", ":", "for", "and", "the", "in", "all", "gusset", "thumb", "each", "size", "you'll", "leaving", "giving", "makes", "making", "remain", "remaining", "with")
 	for p.at < end {
-		c := Count{}
+		c := Count{At: p.here()}
 		var ok bool
 		if c.Number, ok = p.number(false); !ok {
 			break

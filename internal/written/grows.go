@@ -17,10 +17,7 @@ func (p *parser) grows(s *Statement) bool {
 	for !p.done() {
 		if p.any("each", "both") {
 			if p.any("end", "ends", "side", "sides", "edge", "edges") {
-				by.Of = append([]int{}, n.Of...)
-				for i := range by.Of {
-					by.Of[i] *= 2
-				}
+				by = n.each(func(n int) int { return 2 * n })
 			}
 			continue
 		}
@@ -40,11 +37,7 @@ func (p *parser) grows(s *Statement) bool {
 		}
 		p.at = from + 1
 	}
-	by.Of = append([]int{}, by.Of...)
-	for i := range by.Of {
-		by.Of[i] *= sign
-	}
-	s.Kind, s.By, s.Repeat = Grows, by, r
+	s.Kind, s.By, s.Repeat = Grows, by.each(func(n int) int { return sign * n }), &r
 	return true
 }
 
@@ -73,10 +66,7 @@ func (p *parser) changing(s *Statement) {
 		if !ok || !p.stitches() {
 			continue
 		}
-		for i := range n.Of {
-			n.Of[i] *= sign
-		}
-		s.By = n
+		s.By = n.each(func(n int) int { return sign * n })
 		end := at
 		for end > 0 && (p.t[end-1].low == "," || p.t[end-1].low == "and" || p.t[end-1].low == "(") {
 			end--

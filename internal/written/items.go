@@ -95,9 +95,7 @@ func (p *parser) starred(list []Item, from int, again bool) []Item {
 		group.Times = n
 		if again {
 			group.Either = !more
-			for i := range group.Times.Of {
-				group.Times.Of[i]++
-			}
+			group.Times = n.each(func(n int) int { return n + 1 })
 		}
 	default:
 		if group.Reach, group.Before, ok = p.reach(); !ok {

@@ -203,36 +203,43 @@ func (p *parser) spans(l *Label) bool {
 	if p.sizes > 1 && p.otherSpans(l) {
 		return true
 	}
-	var list []Number
-	for n := first; n <= last && n-first < 1000; n++ {
-		list = append(list, Is(n))
-	}
-	several := false
-	for {
+	for several := false; ; several = true {
 		from := p.at
-		if !p.any(",", "and", "&") {
-			break
+		a, b, ok := 0, 0, p.any(",", "and", "&")
+		if ok {
+			p.any("and", "&")
+			a, b, ok = p.span()
 		}
-		p.any("and", "&")
-		a, b, ok := p.span()
 		if !ok {
-			p.at = from
-			break
-		}
-		for several = true; a <= b && len(list) < 1000; a++ {
-			list = append(list, Is(a))
-		}
-	}
-	if several {
-		l.List = list
-		for i := 1; i < len(list); i++ {
-			if list[i].Of[0] != list[i-1].Of[0]+1 {
-				return true
+			if p.at = from; several {
+				l.joined()
 			}
+			return true
 		}
-		l.From, l.To, l.List = list[0], list[len(list)-1], nil // "2 and 3" are 2 to 3
+		if !several {
+			l.listed(first, last)
+		}
+		l.listed(a, b)
 	}
-	return true
+}
+
+// listed adds the rounds of a span to the list, up to a thousand in all.
+func (l *Label) listed(from, to int) {
+	for n := from; n <= to && len(l.List) < 1000; n++ {
+		l.List = append(l.List, Is(n))
+	}
+}
+
+// joined makes a span of a list that has no gap: "2 and 3" are 2 to 3.
+func (l *Label) joined() {
+	for i := 1; i < len(l.List); i++ {
+		if l.List[i].first != l.List[i-1].first+1 {
+			return
+		}
+	}
+	if n := len(l.List); n > 0 {
+		l.From, l.To, l.List = l.List[0], l.List[n-1], nil
+	}
 }
 
 // span reads one number or a span of them.
@@ -260,7 +267,7 @@ func (p *parser) ends() (from, to int, two, ok bool) {
 // ends, "1–8 (9, 10)", all begin where the first does.
 func (p *parser) otherSpans(l *Label) bool {
 	start := p.at
-	froms, tos := []int{l.From.Of[0]}, []int{l.To.Of[0]}
+	froms, tos := []int{l.From.first}, []int{l.To.first}
 	ends := froms[0] < tos[0]
 	for len(froms) < p.sizes {
 		shut, ok := closing[p.peek().low]
@@ -294,6 +301,6 @@ func (p *parser) otherSpans(l *Label) bool {
 			froms[i] = froms[0]
 		}
 	}
-	l.From.Of, l.To.Of = froms, tos
+	l.From, l.To = ofEach(froms), ofEach(tos)
 	return true
 }

@@ -1,32 +1,50 @@
 package written
 
-// Number is a number of a text, for each size that it is for: one value stands for all.
-// None is –, which says that a size does not have it.
+import "slices"
+
+// Number is a number of a text, for each size that it is for.
 type Number struct {
-	Of    []int
-	At    Spot
-	Until Spot // where it ends
+	written bool
+	first   int   // of the first size, or of all if there are no others
+	others  []int // of the sizes after it
 }
 
-// None is the value of a size that has no such number.
+// None is –, which says that a size does not have a number.
 const None = -1
 
 // Is returns a number that is the same in all sizes.
-func Is(n int) Number { return Number{Of: []int{n}} }
+func Is(n int) Number { return Number{written: true, first: n} }
+
+// ofEach returns a number with a value for each size, or one for all.
+func ofEach(list []int) Number { return Number{true, list[0], list[1:]} }
 
 // For returns the value for the size that stands at a place among those of its statement.
 func (n Number) For(at int) int {
 	switch {
-	case len(n.Of) == 1:
-		return n.Of[0]
-	case at < len(n.Of):
-		return n.Of[at]
+	case !n.written:
+		return None
+	case len(n.others) == 0 || at == 0:
+		return n.first
+	case at <= len(n.others):
+		return n.others[at-1]
 	}
 	return None
 }
 
 // Written reports whether there is a number.
-func (n Number) Written() bool { return len(n.Of) > 0 }
+func (n Number) Written() bool { return n.written }
+
+// same reports whether it is one for all sizes.
+func (n Number) same() bool { return n.written && len(n.others) == 0 }
+
+// each returns the number with every value changed.
+func (n Number) each(change func(int) int) Number {
+	n.first, n.others = change(n.first), slices.Clone(n.others)
+	for i, other := range n.others {
+		n.others[i] = change(other)
+	}
+	return n
+}
 
 // in holds numbers that are words.
 var inLetters = map[string]int{
@@ -51,22 +69,19 @@ func (p *parser) number(letters bool) (Number, bool) {
 	if !ok {
 		return Number{}, false
 	}
-	at := p.t[p.at].at
 	p.at++
-	return p.grouped(first, at), true
+	return p.grouped(first), true
 }
 
 // grouped returns a number with its values for the other sizes, if they stand next.
-func (p *parser) grouped(first int, at Spot) Number {
-	from := p.at
-	n := Number{Of: []int{first}, At: at}
+func (p *parser) grouped(first int) Number {
+	n := Is(first)
 	if p.sizes > 1 {
-		p.others(&n)
+		from := p.at
+		if n.others = p.others(); len(n.others) != p.sizes-1 {
+			p.at, n.others = from, nil
+		}
 	}
-	if len(n.Of) != 1 && len(n.Of) != p.sizes {
-		p.at, n.Of = from, n.Of[:1]
-	}
-	n.Until = p.reached()
 	return n
 }
 
@@ -94,33 +109,32 @@ func (p *parser) value(letters bool) (int, bool) {
 	return 0, false
 }
 
-// others takes the values of the other sizes in brackets, if what stands in them is as many
-// as there are sizes.
-func (p *parser) others(n *Number) {
-	for p.at < len(p.t) && len(n.Of) < p.sizes {
+// others takes the values of the other sizes in brackets, as far as they are no more than
+// there are sizes.
+func (p *parser) others() (list []int) {
+	for p.at < len(p.t) && len(list) < p.sizes-1 {
 		shut, ok := closing[p.peek().low]
 		if !ok {
-			return
+			return list
 		}
-		at := p.at + 1
-		var more []int
+		at, before := p.at+1, len(list)
 		for ; at < len(p.t) && p.t[at].low != shut; at++ {
 			switch t := p.t[at]; {
 			case t.kind == whole || t.kind == ordinal:
-				more = append(more, t.n)
+				list = append(list, t.n)
 			case t.kind == word && inLetters[t.low] > 0:
-				more = append(more, inLetters[t.low])
+				list = append(list, inLetters[t.low])
 			case t.low == "-" && (p.t[at-1].kind == mark):
-				more = append(more, None)
+				list = append(list, None)
 			case t.low == "," || t.low == ":" || t.low == ";" || t.low == "/" || t.low == "-":
 			default:
-				return
+				return list[:before]
 			}
 		}
-		if at == len(p.t) || len(more) == 0 || len(n.Of)+len(more) > p.sizes {
-			return
+		if at == len(p.t) || len(list) == before || len(list) > p.sizes-1 {
+			return list[:before]
 		}
-		n.Of = append(n.Of, more...)
 		p.at = at + 1
 	}
+	return list
 }

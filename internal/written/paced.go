@@ -18,7 +18,7 @@ func (p *parser) plans(s *Statement) bool {
 		if !ok || !p.shaping() {
 			return false
 		}
-		s.Kind, s.Schedule = Plan, Schedule{Rounds: n, From: from, To: to}
+		s.Kind, s.Schedule = Plan, &Schedule{Rounds: n, From: from, To: to}
 		return p.done()
 	}
 	if p.anyRound() {
@@ -26,23 +26,21 @@ func (p *parser) plans(s *Statement) bool {
 		if !p.spans(&l) || !p.done() {
 			return false
 		}
-		if s.Schedule.List = l.List; len(l.List) == 0 {
-			for n := l.From.For(0); n <= l.To.For(0) && n-l.From.For(0) < 1000; n++ {
-				s.Schedule.List = append(s.Schedule.List, Is(n))
-			}
+		if len(l.List) == 0 {
+			l.listed(l.From.For(0), l.To.For(0))
 		}
-		s.Kind = Plan
+		s.Kind, s.Schedule = Plan, &Schedule{List: l.List}
 		return true
 	}
 	if !p.sketched() {
 		return false
 	}
-	s.Kind = Note
+	plan := &Schedule{}
 	for at := 0; at < len(p.t); at++ {
 		p.at = at
 		if at == 0 || p.t[at-1].kind != whole {
 			if n, ok := p.number(true); ok && p.shaping() && p.any(",") {
-				s.Schedule.Rounds = n
+				plan.Rounds = n
 			}
 		}
 		p.at = at
@@ -52,10 +50,12 @@ func (p *parser) plans(s *Statement) bool {
 			if !ok || !p.done() {
 				return false
 			}
-			s.Kind, s.Schedule.From, s.Schedule.To = Plan, n, to
+			plan.From, plan.To = n, to
+			s.Kind, s.Schedule = Plan, plan
 			return true
 		}
 	}
+	s.Kind = Note
 	return true
 }
 

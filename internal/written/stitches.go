@@ -73,7 +73,7 @@ func (p *parser) glued(t token) (Item, bool) {
 		n = min(n*10+int(r-'0'), greatest)
 	}
 	p.at++
-	times := p.grouped(n, t.at)
+	times := p.grouped(n)
 	if name == "k" || name == "p" || name == "sl" {
 		return p.counted(s, times)
 	}
@@ -162,11 +162,8 @@ func (p *parser) counted(s sign, n Number) (Item, bool) {
 	if p.even(&i) {
 		return i, true
 	}
-	if m, _, ok := p.times(); ok && len(m.Of) == 1 {
-		i.Times.Of = append([]int{}, n.Of...)
-		for at := range i.Times.Of {
-			i.Times.Of[at] = min(i.Times.Of[at]*m.Of[0], greatest)
-		}
+	if m, _, ok := p.times(); ok && m.same() {
+		i.Times = n.each(func(n int) int { return min(n*m.first, greatest) })
 	}
 	return i, true
 }
@@ -181,7 +178,7 @@ func (p *parser) together(s sign, n Number) (Item, bool) {
 	p.any("tbl")
 	i := itemOf(sign{s.name + "tog", n.For(0), 1})
 	i.Name = s.name + itoa(n.For(0)) + "tog"
-	return p.often(i), n.For(0) > 1 && len(n.Of) == 1
+	return p.often(i), n.For(0) > 1 && n.same()
 }
 
 // even reads "even", "in pattern", "as established", "the sts as they appear", with where it

@@ -38,16 +38,16 @@ type Statement struct {
 	Many     Number // how many rounds; not written: one, or as many as its label names
 	Unsure   bool   // how many rounds is told by length only
 	Counts   []Count
-	Repeat   Repeat
-	All      bool   // Finish: all stitches
-	Name     string // of a set of held stitches
-	Hand     string // Heading: \"right\" or \"left\", if it says that it is for that hand
-	Stars    int    // asterisks before it, from which rounds are repeated
-	Ends     int    // and those at its end
-	By       Number // so many stitches are made at a time, or taken if it is below 0
+	Repeat   *Repeat // of Again and Grows
+	All      bool    // Finish: all stitches
+	Name     string  // of a set of held stitches
+	Hand     string  // Heading: \"right\" or \"left\", if it says that it is for that hand
+	Stars    int     // asterisks before it, from which rounds are repeated
+	Ends     int     // and those at its end
+	By       Number  // so many stitches are made at a time, or taken if it is below 0
 	Side     Side
-	Schedule Schedule
-	Steps    []Step // of Pace
+	Schedule *Schedule // of Plan
+	Steps    []Step    // of Pace
 }
 
 // Step is rounds that come at the same distance: in every 4th, so many times.
@@ -85,7 +85,7 @@ type Count struct {
 	Number
 	Inside bool // between the markers, in the gusset
 	Change int  // 1: so many were increased, -1: decreased
-	To     Spot
+	At, To Spot
 }
 
 // Repeat tells which rounds are worked again, and how often.
