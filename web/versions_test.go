@@ -48,7 +48,7 @@ func TestVersionsByForms(t *testing.T) {
 	lines := strings.Join(strings.Fields(doc.Find(".changed-lines").Text()), " ")
 	assert.Contains(t, lines, "Cuffbefore: Cast on 36 (40, 46) stitches with")
 	assert.Contains(t, lines, "now: Begin with 36 (40, 46) stitches.")
-	assert.Contains(t, lines, "Rounds 1–9 (10, 10): (k1, p1) 18 (20, 23) times.")
+	assert.Contains(t, lines, "Rounds 1–9 (10, 10): [k1, p1] 18 (20, 23) times.")
 	assert.Contains(t, lines, "Handbefore: nothingnow: Breathe.")
 	assert.NotContains(t, doc.Text(), "Thenar itself")
 	note := a.get(at + "/2/errata.txt")

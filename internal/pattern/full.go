@@ -128,7 +128,7 @@ func (t *Text) signs(out *project.Outputs, how Wording) []words.Sign {
 		list = append(named(said, out), list...)
 	}
 	if n := len(t.Sizes); n > 1 {
-		list = append(list, words.Sign{Sign: t.sizeSign(), Line: "the first number is for size " + t.Sizes[0] + ", those in brackets for the others in their order"})
+		list = append(list, words.Sign{Sign: t.sizeSign(), Line: "the first number is for size " + t.Sizes[0] + ", those in round brackets for the others in their order"})
 	}
 	if zeros {
 		list = append(list, words.Sign{Sign: "0", Line: "nothing to do in this size"})

@@ -143,7 +143,7 @@ func TestNamesWithNumbers(t *testing.T) {
 	text, err := Of(sizes, Style{})
 	require.NoError(t, err)
 	all := written(t, text)
-	require.Contains(t, all, "k1 petrol 5) 20 (23) times")
+	require.Contains(t, all, "k1 petrol 5] 20 (23) times")
 	readsBack(t, all, text.Sizes, sizes)
 }
 

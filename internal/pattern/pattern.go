@@ -115,6 +115,13 @@ func Of(sizes []Size, style Style) (*Text, error) {
 	}) {
 		t.Passages = append(t.Passages, passage(c, style.Wording))
 	}
+	if len(sizes) > 1 {
+		for _, p := range t.Passages {
+			for i := range p.Lines {
+				p.Lines[i].squared()
+			}
+		}
+	}
 	t.Head = t.headOf(sizes, style.Wording)
 	if style.Wording == Both {
 		t.explained(sizes[0].Out)

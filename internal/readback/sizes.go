@@ -108,8 +108,11 @@ func OfSize(text string, names []string, size int) (string, error) {
 			return "", fmt.Errorf("%s: nothing follows %q", title, r.open)
 		}
 	}
-	return b.String(), nil
+	return roundOnes.Replace(b.String()), nil
 }
+
+// roundOnes puts what is repeated in round brackets, as texts for one size have it.
+var roundOnes = strings.NewReplacer("[", "(", "]", ")")
 
 // namedSizes returns which sizes a text names: "7, 8 and 9".
 func namedSizes(text string, names []string) (list []int, err error) {

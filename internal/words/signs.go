@@ -84,6 +84,7 @@ var otherSigns = []struct {
 }{
 	{regexp.MustCompile(` \| `), "|", "the second marker"},
 	{regexp.MustCompile(`\([^()]+\) (?:twice|\d+ times)\b`), "( )", "repeat what is in brackets"},
+	{regexp.MustCompile(`\[[^\[\]]+\] (?:once|twice|\d+ times)\b`), "[ ]", "repeat what is in square brackets"},
 	{regexp.MustCompile(`\bCatching `), "catching", "cross that yarn with the working one, behind a stitch, wherever it isn’t used for long"},
 	{regexp.MustCompile(`\(\d+\)\.`), "", "stitches after the round"},
 	{regexp.MustCompile(`\d → \d`), "→", "from … to …"},
