@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"errors"
 	"net/http"
+	"net/url"
 
 	"thenar/internal/app"
 	"thenar/web/view"
@@ -26,7 +27,7 @@ func (s *Server) checkText(w http.ResponseWriter, r *http.Request) error {
 	if r.MultipartForm != nil {
 		defer r.MultipartForm.RemoveAll()
 	}
-	c := view.Check{Text: r.PostForm.Get("text"), Stitches: r.PostForm.Get("stitches"), Rounds: r.PostForm.Get("rounds")}
+	c := view.Check{Text: r.PostForm.Get("text"), Measures: measuresOf(r.PostForm)}
 	text, err := sentFile(r)
 	if err != nil {
 		return err
@@ -35,12 +36,17 @@ func (s *Server) checkText(w http.ResponseWriter, r *http.Request) error {
 		c.Text = string(text)
 	}
 	status := http.StatusOK
-	if c.Checked, err = app.CheckMeasured(c.Text, c.Stitches, c.Rounds); errors.As(err, &c.Faults) {
+	if c.Checked, err = app.CheckMeasured(c.Text, c.Measures); errors.As(err, &c.Faults) {
 		status = http.StatusUnprocessableEntity
 	} else if err != nil {
 		return err
 	}
 	return page(w, r, status, view.CheckPage(c))
+}
+
+// measuresOf reads what was typed of gauge and yarn.
+func measuresOf(form url.Values) app.Measures {
+	return app.Measures{Stitches: form.Get("stitches"), Rounds: form.Get("rounds"), BallGrams: form.Get("ball_grams"), BallMetres: form.Get("ball_metres")}
 }
 
 // checkPattern works the text of a mitt's pattern in all its sizes.
@@ -54,7 +60,7 @@ func (s *Server) checkPattern(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	c := view.Check{Text: text.String()}
-	if c.Checked, err = app.CheckMeasured(c.Text, "", ""); err != nil {
+	if c.Checked, err = app.CheckWritten(c.Text); err != nil {
 		return err
 	}
 	return page(w, r, http.StatusOK, view.CheckPage(c))

@@ -49,6 +49,17 @@ func TestCountCheckByForms(t *testing.T) {
 	assert.Contains(t, whole.Find(".check-found table").Text(), "20 cm / 7⅞ in round", "40 stitches at 2 a centimetre")
 	assert.Contains(t, whole.Find(".check-found table").Text(), "10 cm / 3⅞ in long")
 
+	rows := doc.Find(`.check-found [aria-label="Table of the yarn"] tbody tr`)
+	require.Equal(t, 2, rows.Length())
+	assert.Equal(t, "S, one", rows.Eq(0).Find("th").Text())
+	assert.Equal(t, "open: not everything was counted", rows.Eq(0).Find("td").Text())
+	ball := a.post("/check", url.Values{"text": {"CO 40 sts.\nRnds 1–32: Knit.\nBO all 40 sts."}, "stitches": {"24"}, "rounds": {"32"}, "ball_grams": {"50"}, "ball_metres": {"175"}}).doc()
+	cells := ball.Find(`[aria-label="Table of the yarn"] tbody tr`).Eq(0).Find("td")
+	// 1280 loops of √(21.6/0.0768) = 16.771 mm, 9 widths of 40/0.24 mm, two ends of 200 mm: 23.37 m; 6.7 g of 50 g / 175 m. Worked by hand.
+	assert.Regexp(t, `^23 \(2[01] to 26\)$`, cells.Eq(0).Text())
+	assert.Regexp(t, `^7 \([56] to 8\)$`, cells.Eq(2).Text())
+	assert.Contains(t, ball.Find(".check-found").Text(), "From the gauge, by loop geometry")
+
 	got = a.post("/check", url.Values{"text": {" "}})
 	require.Equal(t, http.StatusUnprocessableEntity, got.status)
 	assert.Contains(t, got.doc().Find("#fault-text").Text(), "is empty")

@@ -4,14 +4,17 @@ import (
 	"context"
 	"encoding/json"
 	"fmt"
+	"strings"
 
 	"thenar/internal/app"
 )
 
-// check works written instructions, and prints what doesn't come out.
+// check works written instructions, and prints what doesn't come out, and the yarn at a gauge.
 func check(_ context.Context, v *verb, args []string, std stdio) error {
 	f := v.flags(std)
 	asJSON := f.Bool("json", false, "every round of every size, and what was found, as JSON")
+	gauge := f.String("gauge", "", "`stitches/rounds` on 10 cm, such as 24/32: the yarn is told, too")
+	ball := f.String("ball", "", "`grams/metres` of a ball, such as 50/175: the yarn is told in grams, too")
 	if err := v.parse(f, args, 1, std); err != nil {
 		return err
 	}
@@ -19,12 +22,15 @@ func check(_ context.Context, v *verb, args []string, std stdio) error {
 	if err != nil {
 		return err
 	}
-	c, err := app.CheckWritten(string(raw))
+	var m app.Measures
+	m.Stitches, m.Rounds, _ = strings.Cut(*gauge, "/")
+	m.BallGrams, m.BallMetres, _ = strings.Cut(*ball, "/")
+	c, err := app.CheckMeasured(string(raw), m)
 	if err != nil {
 		return err
 	}
 	if *asJSON {
-		raw, err := json.Marshal(c.Report.JSON())
+		raw, err := json.Marshal(c.JSON())
 		if err != nil {
 			return fmt.Errorf("check: %w", err)
 		}

@@ -23,6 +23,8 @@ type Checked struct {
 	Text     string
 	Report   *tally.Report
 	Sections []CheckedSection // what each of them comes to
+	Yarn     []CheckedYarn    // of each size, if a gauge was typed
+	YarnFrom string           // what that is worked out from
 }
 
 // CheckedSize is one size of a text that was checked.
@@ -42,7 +44,7 @@ type CheckedCell struct {
 
 // CheckWritten works written instructions, every size by itself. A text that is too long, or
 // is no text, is refused.
-func CheckWritten(text string) (Checked, error) { return CheckMeasured(text, "", "") }
+func CheckWritten(text string) (Checked, error) { return CheckMeasured(text, Measures{}) }
 
 // countable adds what is wrong with a text that can't be checked.
 func countable(faults *fault.Fields, text string) {
@@ -58,14 +60,18 @@ func countable(faults *fault.Fields, text string) {
 	}
 }
 
-// Told is the report as lines: one for each finding, or one that says that all comes out.
+// Told is the report as lines: one for each finding, or one that says that all comes out; then
+// the yarn of each size.
 func (c Checked) Told() string {
-	if c.Report.Sound() {
-		return c.Sound() + "\n"
-	}
 	var b strings.Builder
+	if c.Report.Sound() {
+		b.WriteString(c.Sound() + "\n")
+	}
 	for i := range c.Report.Findings {
 		b.WriteString(c.Report.Findings[i].Line() + "\n")
+	}
+	for _, y := range c.Yarn {
+		b.WriteString(y.Line() + "\n")
 	}
 	return b.String()
 }
@@ -98,17 +104,17 @@ func (c Checked) Many() string {
 }
 
 // CheckMeasured works instructions as CheckWritten does, and tells what each section comes to;
-// with the stitches and rounds on 10 cm, if they are typed, also its size.
-func CheckMeasured(text, stitches, rounds string) (Checked, error) {
+// with the stitches and rounds on 10 cm, if they are typed, also its size, and the yarn.
+func CheckMeasured(text string, m Measures) (Checked, error) {
 	var faults fault.Fields
-	sts := per10(&faults, "stitches", stitches)
-	rds := per10(&faults, "rounds", rounds)
+	f := m.read(&faults)
 	countable(&faults, text)
 	if faults.Has("text") {
 		return Checked{}, faults
 	}
 	c := Checked{Text: text, Report: tally.Work(written.Read(text))}
-	c.Sections = sectionsOf(c.Report, sts, rds)
+	c.Sections = sectionsOf(c.Report, f.sts, f.rds)
+	c.Yarn, c.YarnFrom = f.yarnOf(c.Report)
 	return c, faults.Err()
 }
 

@@ -15,6 +15,7 @@ import (
 	"thenar/internal/testenv"
 	"thenar/internal/wale"
 	reading "thenar/internal/written"
+	"thenar/internal/yarn"
 )
 
 // countedAs compares the rounds that were counted from a text with those of a mitt.
@@ -79,9 +80,27 @@ func TestWordsAreCounted(t *testing.T) {
 				require.Len(t, report.Sizes, 1, text)
 				require.NoError(t, countedAs(report.Sizes[0], out.Mitt), "%v\n%v\n%s", report.Findings, d.Sheet, text)
 				require.Empty(t, report.Findings, "%v\n%s", d.Sheet, text)
+				requireSameYarn(t, report.Sizes[0], out, text)
 			}
 		})
 	}
+}
+
+// requireSameYarn compares the yarn of what was counted with that of the mitt, by the edges of
+// both; a flat one's seams are told by nobody's stitches.
+func requireSameYarn(t *testing.T, size tally.Size, out *Outputs, text string) {
+	t.Helper()
+	c := yarn.Counts{CastOn: size.Edges.CastOn, CastOff: size.Edges.CastOff, Ends: size.Edges.Ends}
+	for _, r := range size.Rounds {
+		c.Loops += r.After
+	}
+	got, want := c.Estimate(&out.Plan.Gauge, yarn.Request{}).One.Mean, yarn.Of(out.Plan, out.Mitt, yarn.Request{}).One.Mean
+	if out.Plan.Make.Flat {
+		require.Less(t, got, want, text)
+		require.True(t, size.Edges.Rows)
+		return
+	}
+	require.InDelta(t, want, got, 1e-6, "%+v\n%s", size.Edges, text)
 }
 
 // otherwise returns a sheet made in another construction.

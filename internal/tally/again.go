@@ -159,6 +159,7 @@ func (w *needles) until(s *written.Statement, list []*written.Statement) {
 // openly works rounds as often as a length takes: the count is known if they leave it.
 func (w *needles) openly(s *written.Statement, list []*written.Statement) {
 	before, known := w.n, w.known
+	w.lengths = true
 	for _, one := range list {
 		if !w.one(one) {
 			return

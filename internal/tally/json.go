@@ -12,7 +12,8 @@ var kindNames = [...]string{
 // String returns the kind as JSON has it.
 func (k Kind) String() string { return kindNames[k] }
 
-type fileJSON struct {
+// File is a report as JSON: see testdata/check.schema.json.
+type File struct {
 	Format   string        `json:"format"`
 	Sound    bool          `json:"sound"`
 	Sizes    []sizeJSON    `json:"sizes"`
@@ -49,9 +50,9 @@ type findingJSON struct {
 	Cure     string   `json:"suggestion"`
 }
 
-// JSON returns the report as it is written to a file: see testdata/check.schema.json.
-func (r *Report) JSON() any {
-	out := fileJSON{Format: Format, Sound: r.Sound(), Sizes: []sizeJSON{}, Findings: []findingJSON{}}
+// JSON returns the report as it is written to a file.
+func (r *Report) JSON() File {
+	out := File{Format: Format, Sound: r.Sound(), Sizes: []sizeJSON{}, Findings: []findingJSON{}}
 	for _, s := range r.Sizes {
 		one := sizeJSON{s.Name, s.Hand, s.Open, []roundJSON{}}
 		for _, round := range s.Rounds {

@@ -32,7 +32,9 @@ type needles struct {
 	other    *fork // another count that there may be; nil: there is none
 	began    written.Spot
 	finished int // pieces
-	last     int // stitches of the last one when it was finished
+	edges    Edges
+	lengths  bool // some rounds are told by a length only
+	last     int  // stitches of the last one when it was finished
 
 	round      int // the last one of the section; 0: none
 	rows       bool
@@ -72,6 +74,7 @@ type held struct {
 // pass is one round while it is worked.
 type pass struct {
 	in, at, out int // stitches of the round below, those eaten, those made
+	on, off     int // stitches that are cast on, and cast off
 	old, new    []int
 	next        int // the next of the old markers
 	reached     int // the marker that was worked to last; -1: none

@@ -105,9 +105,11 @@ func (w *needles) settle() {
 // done takes a round over.
 func (w *needles) done(p *pass, s *written.Statement, before int) {
 	w.end(p)
+	w.edges.CastOn, w.edges.CastOff, w.edges.Rows = w.edges.CastOn+p.on, w.edges.CastOff+p.off, w.edges.Rows || w.rows
 	w.live = true
-	if w.n == 0 && p.in > 0 {
+	if w.n == 0 && p.in > 0 { // all of it waits
 		w.live = false
+		w.edges.Ends++
 	}
 	if p.idle && !s.Label.Written() {
 		w.worked(p, s, true)

@@ -47,6 +47,15 @@ type Size struct {
 	Rounds []Round
 	Open   bool // not all could be counted
 	Last   int  // stitches on the needles when the last piece was finished, or at the end
+	Edges  Edges
+	Length bool // how many rounds there are is told of some by a length only
+}
+
+// Edges are what takes yarn beside the stitches of the rounds.
+type Edges struct {
+	CastOn, CastOff int  // stitches
+	Ends            int  // where the yarn is joined, and where it is cut
+	Rows            bool // something is worked to and fro, and may be sewn
 }
 
 // Report is what a text comes to.

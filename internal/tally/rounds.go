@@ -154,7 +154,7 @@ func (w *needles) numbered(s *written.Statement) {
 // must come out, and leave the count as it is for the count to be known.
 func (w *needles) lengthy(s *written.Statement) {
 	w.settle()
-	w.unnumbered = true
+	w.unnumbered, w.lengths = true, true
 	p := w.begin()
 	p.from = s
 	if ok := w.items(p, s.Items) && w.whole(p, s); !ok {

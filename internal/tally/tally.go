@@ -51,7 +51,7 @@ func Work(t *written.Text) *Report {
 		for _, hand := range hands {
 			w := begun(i, name, f)
 			w.all(t, hand)
-			report.Sizes = append(report.Sizes, Size{Name: name, Hand: hand, Rounds: w.rounds, Open: w.unsure, Last: w.last})
+			report.Sizes = append(report.Sizes, Size{Name: name, Hand: hand, Rounds: w.rounds, Open: w.unsure, Last: w.last, Edges: w.edges, Length: w.lengths})
 		}
 	}
 	slices.SortStableFunc(f.list, func(a, b Finding) int {
@@ -201,18 +201,19 @@ func (w *needles) begins(s *written.Statement) {
 		return
 	}
 	if w.going != nil && w.live {
-		w.going.out += n
+		w.going.out, w.going.on = w.going.out+n, w.going.on+n
 		w.going.does(Run{Does: written.CastOn, Times: n, Out: 1})
 		return
 	}
 	if w.live && w.known && w.n > 0 && w.round > 0 {
 		w.going = w.begin()
 		w.going.from = s
-		w.going.out += n
+		w.going.out, w.going.on = n, n
 		w.going.does(Run{Does: written.CastOn, Times: n, Out: 1})
 		return
 	}
 	w.leaves(s)
+	w.edges.CastOn += n
 	w.round, w.past = 0, nil
 	w.start(n, true, s)
 	w.did(Step{Does: Casts, Line: s.At.Line, After: n, Runs: []Run{{Does: written.CastOn, Times: n, Out: 1}}})
@@ -247,9 +248,11 @@ func (w *needles) finish(s *written.Statement) {
 	if !s.All && w.known && n < w.n {
 		w.ended(s, n)
 		w.n -= n
+		w.edges.CastOff += max(0, n)
 		return
 	}
 	w.closePlan()
+	w.edges.Ends++
 	if s.Name == "graft" && (!w.live || w.n == 0) {
 		w.graft(s, n)
 		return
@@ -262,6 +265,9 @@ func (w *needles) finish(s *written.Statement) {
 	}
 	if n >= 0 && w.known && n != w.n && (w.other == nil || w.other.n != n) {
 		w.tell(Finding{Kind: Miscounted, At: s.At, To: s.To, Look: w.since, Found: w.n, Expected: n, Message: there(w.n) + ", not " + count(n) + "."})
+	}
+	if s.Name == "" {
+		w.edges.CastOff += w.n
 	}
 	if w.last = w.n; w.other != nil && w.other.n == n {
 		w.last = n
@@ -276,6 +282,7 @@ func (w *needles) finish(s *written.Statement) {
 
 // graft ends sets that wait opposite each other.
 func (w *needles) graft(s *written.Statement, n int) {
+	w.edges.Ends++
 	for range 2 {
 		at := w.find("gap", n)
 		if at < 0 {

@@ -96,7 +96,9 @@ func (w *needles) item(p *pass, i *written.Item) bool {
 			}
 		}
 		return w.together(p, i, times)
-	case written.CastOn, written.PickUp:
+	case written.CastOn:
+		p.out, p.on = p.out+times, p.on+times
+	case written.PickUp:
 		p.out += times
 		p.note(i, times, 0, 1)
 	case written.Hold:
@@ -122,6 +124,7 @@ func (w *needles) item(p *pass, i *written.Item) bool {
 		if !w.eats(p, i, times, 1, 0) {
 			return p.short(i, p.in-p.at, times)
 		}
+		p.off += times
 	case written.Turn:
 		if p.at < p.in && !p.open {
 			p.open = true

@@ -35,14 +35,14 @@ func (p *parser) finishes(s *Statement) bool {
 			p.at = p.at - 1
 			return p.grafts(s)
 		case p.took("through", "the", "first", "stitch", "and", "the", "last"):
-			s.Kind, s.Many = Finish, Is(2)
+			s.Kind, s.Many, s.Name = Finish, Is(2), "draw"
 			return true
 		case p.any("through"):
 			p.all("the", "all", "rem", "remaining", "last", "live", "these", "loops", "of")
 			n, numbered := p.number(true)
 			p.all("rem", "remaining", "live")
 			if p.stitches() && (numbered || p.drawn()) {
-				s.Kind, s.Many, s.All = Finish, n, true
+				s.Kind, s.Many, s.All, s.Name = Finish, n, true, "draw"
 				return true
 			}
 			p.at--

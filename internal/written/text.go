@@ -40,7 +40,7 @@ type Statement struct {
 	Counts   []Count
 	Repeat   *Repeat // of Again and Grows
 	All      bool    // Finish: all stitches
-	Name     string  // of a set of held stitches
+	Name     string  // of a set of held stitches; Finish: "graft", "draw" or else nothing
 	Hand     string  // Heading: \"right\" or \"left\", if it says that it is for that hand
 	Stars    int     // asterisks before it, from which rounds are repeated
 	Ends     int     // and those at its end

@@ -3,7 +3,7 @@ package yarn
 import (
 	"math"
 
-	"thenar/internal/mitt"
+	"thenar/internal/gauge"
 )
 
 // The errors of a swatch (common practice, no source).
@@ -18,13 +18,13 @@ const (
 // stitches per mm². Its interval has half of the relative doubt of each of the two
 // gauges, and 10 % in quadrature, since the constants are not those of hand
 // knitting.
-func byGeometry(p *mitt.Plan) (l, half float64, from Source) {
+func byGeometry(g *gauge.Gauge) (l, half float64, from Source) {
 	ks := wetRelaxed
-	if !p.Gauge.Treated {
+	if !g.Treated {
 		ks = dryRelaxed
 	}
-	l = math.Sqrt(ks / (p.Gauge.Stitches * p.Gauge.Rounds))
-	doubt := math.Hypot(p.Gauge.StitchDoubt.Half(), p.Gauge.RoundDoubt.Half()) / 2
+	l = math.Sqrt(ks / (g.Stitches * g.Rounds))
+	doubt := math.Hypot(g.StitchDoubt.Half(), g.RoundDoubt.Half()) / 2
 	return l, math.Hypot(minHalf, doubt), Geometry
 }
 
@@ -34,7 +34,7 @@ func byGeometry(p *mitt.Plan) (l, half float64, from Source) {
 //
 // since the two edges take 3 and 6 times their width. ok is false if the swatch
 // doesn't give a length.
-func bySwatch(p *mitt.Plan, r Request) (l, half float64, from Source, ok bool) {
+func bySwatch(g *gauge.Gauge, r Request) (l, half float64, from Source, ok bool) {
 	s := r.Swatch
 	if s.Stitches <= 0 || s.Rounds <= 0 {
 		return 0, 0, 0, false
@@ -49,6 +49,6 @@ func bySwatch(p *mitt.Plan, r Request) (l, half float64, from Source, ok bool) {
 	default:
 		return 0, 0, 0, false
 	}
-	l = (length - s.Stitches*(castOnWidths+castOffWidths)/p.Gauge.Stitches) / (s.Stitches * s.Rounds)
+	l = (length - s.Stitches*(castOnWidths+castOffWidths)/g.Stitches) / (s.Stitches * s.Rounds)
 	return l, max(half, minHalf), from, l > 0
 }

@@ -4,6 +4,7 @@ package yarn
 import (
 	"math"
 
+	"thenar/internal/gauge"
 	"thenar/internal/mitt"
 	"thenar/internal/stitch"
 	"thenar/internal/units"
@@ -120,22 +121,37 @@ const (
 // is finished has an end. The pair takes twice that, and a kept swatch. The
 // interval is at least ±10 % (common practice, no source).
 func Of(p *mitt.Plan, m stitch.Mitt, r Request) Estimate {
-	e := Estimate{}
-	e.Loop, e.Half, e.From = byGeometry(p)
-	if l, half, from, ok := bySwatch(p, r); ok {
-		e.Unlikely = l < e.Loop/1.5 || l > e.Loop*1.5
-		e.Loop, e.Half, e.From = l, half, from
-	}
+	c := edges(m)
 	for i := range m.Sections {
 		rounds := m.Sections[i].Rounds
 		for r := range rounds {
-			e.Loops += rounds[r].Out()
+			c.Loops += rounds[r].Out()
 		}
 	}
-	e.One = e.interval(float64(e.Loops)*e.Loop + edges(p, m))
+	s := seamsOf(p, m)
+	return c.estimate(&p.Gauge, r, sewn(s.hand)+sewn(s.above)+sewn(s.thumb))
+}
+
+// Counts are what of a piece takes yarn: its stitches, those of its edges, and the ends that
+// are left where the yarn is joined or cut.
+type Counts struct{ Loops, CastOn, CastOff, Ends int }
+
+// Estimate estimates the yarn of what was counted at a gauge as Of does; seams aren't in it.
+func (c Counts) Estimate(g *gauge.Gauge, r Request) Estimate { return c.estimate(g, r, 0) }
+
+// estimate adds the yarn of seams in mm.
+func (c Counts) estimate(g *gauge.Gauge, r Request, sewing float64) Estimate {
+	e := Estimate{Loops: c.Loops}
+	e.Loop, e.Half, e.From = byGeometry(g)
+	if l, half, from, ok := bySwatch(g, r); ok {
+		e.Unlikely = l < e.Loop/1.5 || l > e.Loop*1.5
+		e.Loop, e.Half, e.From = l, half, from
+	}
+	edges := sewing + (castOnWidths*float64(c.CastOn)+castOffWidths*float64(c.CastOff))/g.Stitches + tail*float64(c.Ends)
+	e.One = e.interval(float64(e.Loops)*e.Loop + edges)
 	e.Pair = e.One.times(2)
 	if s := r.Swatch; s.Kept && s.Stitches > 0 && s.Rounds > 0 {
-		e.Swatch = e.interval(s.Stitches*s.Rounds*e.Loop + s.Stitches*(castOnWidths+castOffWidths)/p.Gauge.Stitches)
+		e.Swatch = e.interval(s.Stitches*s.Rounds*e.Loop + s.Stitches*(castOnWidths+castOffWidths)/g.Stitches)
 		e.Pair = e.Pair.plus(e.Swatch)
 	}
 	e.Balls = r.Ball.balls(e.Pair)
@@ -155,28 +171,23 @@ func (e *Estimate) interval(mm float64) Amount {
 	return Amount{mm, mm * (1 - e.Half), mm * (1 + e.Half)}
 }
 
-// edges returns the yarn of all edges and tails, in mm.
-func edges(p *mitt.Plan, m stitch.Mitt) float64 {
-	on, off, tails := 0, 0, 0
+// edges counts what is cast on and cast off, and the ends.
+func edges(m stitch.Mitt) (c Counts) {
 	for i := range m.Sections {
 		s := &m.Sections[i]
-		on += s.CastOn
+		c.CastOn += s.CastOn
 		for r := range s.Rounds {
-			on += count(s.Rounds[r].Ops, stitch.CastOn)
+			c.CastOn += count(s.Rounds[r].Ops, stitch.CastOn)
 		}
-		off += count(s.Finish.Ops, stitch.BindOff)
+		c.CastOff += count(s.Finish.Ops, stitch.BindOff)
 		if s.CastOn > 0 || len(s.From) > 0 || len(s.Rounds) > 0 && s.Rounds[0].In() == 0 {
-			tails++
+			c.Ends++
 		}
 		if len(s.Finish.Ops) > 0 {
-			tails++
+			c.Ends++
 		}
 	}
-	s, sewing := seamsOf(p, m), 0.0
-	for _, seam := range [3]float64{s.hand, s.above, s.thumb} {
-		sewing += sewn(seam)
-	}
-	return sewing + (castOnWidths*float64(on)+castOffWidths*float64(off))/p.Gauge.Stitches + tail*float64(tails)
+	return c
 }
 
 func count(ops []stitch.Op, op stitch.Op) int {

@@ -11,9 +11,10 @@ import (
 
 // Check is the count check of written instructions.
 type Check struct {
-	Text, Stitches, Rounds string // as they were typed
-	Checked                app.Checked
-	Faults                 fault.Fields
+	app.Measures // as they were typed, and so is the text
+	Text         string
+	Checked      app.Checked
+	Faults       fault.Fields
 }
 
 // Bit is a piece of a line: At is the finding that begins here, from 1; 0: none.
@@ -89,6 +90,22 @@ func (c *Check) Heads() []string {
 		heads = append(heads, s.Name)
 	}
 	return heads
+}
+
+// yarnRows are the amounts of yarn: of one and of a pair, in each size.
+func (c *Check) yarnRows() (rows []yarnRow) {
+	for _, y := range c.Checked.Yarn {
+		one, pair := "one", "a pair"
+		if y.Size != "" {
+			one, pair = y.Size+", one", y.Size+", a pair"
+		}
+		if y.Open != "" {
+			rows = append(rows, yarnRow{one, "open: " + y.Open, "", ""})
+			continue
+		}
+		rows = append(rows, yarnRowOf(one, y.One, y.Ball), yarnRowOf(pair, y.Pair, y.Ball))
+	}
+	return rows
 }
 
 // Open reports whether some counts stayed open.

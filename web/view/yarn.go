@@ -23,8 +23,12 @@ func (a Answer) yarnRows() []yarnRow {
 }
 
 func (a Answer) yarnRow(name string, amount yarn.Amount) yarnRow {
+	return yarnRowOf(name, amount, a.Out.Ball)
+}
+
+func yarnRowOf(name string, amount yarn.Amount, ball yarn.Ball) yarnRow {
 	row := yarnRow{name, around(amount.Metres()), around(amount.Yards()), "–"}
-	if grams := amount.Grams(a.Out.Ball); grams.Mean > 0 {
+	if grams := amount.Grams(ball); grams.Mean > 0 {
 		row.Grams = around(grams)
 	}
 	return row
