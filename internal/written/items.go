@@ -2,7 +2,7 @@ package written
 
 // star is an asterisk that something is repeated from.
 type star struct {
-	signs, at int // how many asterisks; the place in the list
+	signs, at int // how many asterisks; the place in the parser's list
 }
 
 // joiners stand between items.
@@ -13,11 +13,13 @@ func (p *parser) joiners() {
 
 // items reads what is told up to a closing bracket or the end of the statement.
 func (p *parser) items(shut string) []Item {
-	list := make([]Item, 0, 4)
+	first := len(p.list)
 	var open []star
 	for {
 		p.joiners()
 		if p.done() || shut != "" && p.peek().low == shut {
+			list := p.kept.keep(p.list[first:])
+			p.list = p.list[:first]
 			return list
 		}
 		if p.peek().low == "*" {
@@ -25,21 +27,21 @@ func (p *parser) items(shut string) []Item {
 			for p.any("*") {
 				n++
 			}
-			if at := len(open) - 1; at >= 0 && open[at].signs == n && len(list) > open[at].at && p.repeatFollows() {
-				list = p.starred(list, open[at].at, false)
+			if at := len(open) - 1; at >= 0 && open[at].signs == n && len(p.list) > open[at].at && p.repeatFollows() {
+				p.starred(open[at].at, false)
 				open = open[:at]
 				continue
 			}
 			if len(open) < mostDeep {
-				open = append(open, star{n, len(list)})
+				open = append(open, star{n, len(p.list)})
 			}
 			continue
 		}
 		if from, ok := p.repeatFrom(open); ok {
-			list = p.starred(list, from, true)
+			p.starred(from, true)
 			continue
 		}
-		list = p.item(list)
+		p.item()
 	}
 }
 
@@ -83,9 +85,9 @@ func (p *parser) repeatFrom(open []star) (from int, ok bool) {
 
 // starred makes a group of what stands in the list from a place on, and reads how often it
 // is worked. After "repeat from" a number counts what comes after the first.
-func (p *parser) starred(list []Item, from int, again bool) []Item {
+func (p *parser) starred(from int, again bool) {
 	p.groups++
-	group := Item{Does: Together, Items: append([]Item{}, list[from:]...), At: p.here()}
+	group := Item{Does: Together, Items: p.kept.keep(p.list[from:]), At: p.here()}
 	if len(group.Items) > 0 {
 		group.At = group.Items[0].At
 	}
@@ -103,15 +105,15 @@ func (p *parser) starred(list []Item, from int, again bool) []Item {
 		}
 	}
 	group.To = p.reached()
-	return append(list[:from], group)
+	p.list = append(p.list[:from], group)
 }
 
-// item reads one thing to do, and appends it.
-func (p *parser) item(list []Item) []Item {
+// item reads one thing to do, and adds it to the list.
+func (p *parser) item() {
 	start, at := p.at, p.here()
-	finish := func(i Item) []Item {
+	finish := func(i Item) {
 		i.At, i.To = at, p.reached()
-		return append(list, i)
+		p.list = append(p.list, i)
 	}
 	if shut, ok := closing[p.peek().low]; ok && p.deep < mostDeep {
 		p.at++
@@ -119,26 +121,22 @@ func (p *parser) item(list []Item) []Item {
 		i, ok := p.group(shut)
 		p.deep--
 		if ok {
-			return finish(i)
+			finish(i)
+			return
 		}
 		p.at = start
 		p.skipBrackets(shut)
-		return list
+		return
 	}
 	if p.any("|") {
-		return finish(Item{Does: Pass})
+		finish(Item{Does: Pass})
+		return
 	}
-	if i, ok := p.aside(); ok {
-		return finish(i)
-	}
-	if i, ok := p.motif(); ok {
-		return finish(i)
-	}
-	if i, ok := p.action(); ok {
-		return finish(i)
-	}
-	if i, ok := p.stitch(); ok {
-		return finish(i)
+	for _, read := range []func() (Item, bool){p.aside, p.motif, p.action, p.stitch} {
+		if i, ok := read(); ok {
+			finish(i)
+			return
+		}
 	}
 	p.at = start
 	i := Item{Does: Unread}
@@ -146,7 +144,7 @@ func (p *parser) item(list []Item) []Item {
 		i.Word = p.peek().low
 	}
 	p.skipItem()
-	return finish(i)
+	finish(i)
 }
 
 // group reads what stands in brackets, and how often.

@@ -14,19 +14,21 @@ type parser struct {
 	rest   []token // what a sentence goes on with
 	deep   int     // brackets that are open
 	groups int     // those of asterisks so far
+	list   []Item  // items of lists that are not finished, inner ones behind outer ones
+	kept   *shelf[Item]
 }
 
 // nothing stands where a statement is over.
 var nothing = token{kind: mark}
 
-func (p *parser) peek() token { return p.next(0) }
+func (p *parser) peek() *token { return p.next(0) }
 
 // next returns the token that is so many further.
-func (p *parser) next(by int) token {
-	if p.at+by >= len(p.t) || p.at+by < 0 {
-		return nothing
+func (p *parser) next(by int) *token {
+	if at := p.at + by; at >= 0 && at < len(p.t) {
+		return &p.t[at]
 	}
-	return p.t[p.at+by]
+	return &nothing
 }
 
 func (p *parser) done() bool { return p.at >= len(p.t) }
@@ -44,7 +46,7 @@ func (p *parser) took(words ...string) bool {
 
 // any steps over one of several words if it stands next.
 func (p *parser) any(words ...string) bool {
-	if p.done() || !slices.Contains(words, p.peek().low) {
+	if p.done() || !slices.Contains(words, p.t[p.at].low) {
 		return false
 	}
 	p.at++
@@ -70,8 +72,7 @@ func (p *parser) reached() Spot {
 	if p.at == 0 || len(p.t) == 0 {
 		return Spot{1, 1}
 	}
-	t := p.t[min(p.at, len(p.t))-1]
-	return Spot{t.at.Line, t.at.Column + t.wide}
+	return p.t[min(p.at, len(p.t))-1].end()
 }
 
 // stitches steps over "stitches", however it is shortened; ok tells whether it was there.

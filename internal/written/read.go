@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 )
 
 // Bounds of a text.
@@ -33,11 +34,16 @@ func Read(text string) *Text {
 	lines = lines[:min(len(lines), MostLines)]
 	r.lines = make([][]token, len(lines))
 	r.text.Statements = make([]Statement, 0, len(lines)+len(lines)/4+8)
+	var t []token
 	for i, line := range lines {
-		r.lines[i] = shortened(tokens(strings.TrimRight(line, "\r"), i+1))
+		t = shortened(tokens(t[:0], strings.TrimRight(line, "\r"), i+1))
+		r.lines[i] = r.tokens.keep(t)
 	}
 	r.raw = lines
 	r.sizes()
+	for _, name := range r.text.Sizes {
+		r.names = append(r.names, tokens(nil, name, 0))
+	}
 	r.yarnNames()
 	r.preamble()
 	for r.at < len(r.lines) {
@@ -50,8 +56,13 @@ func Read(text string) *Text {
 type reader struct {
 	raw     []string
 	lines   [][]token
+	tokens  shelf[token]
+	items   shelf[Item]
+	parser  parser    // of the sentence that is read
+	now     Statement // what it tells
 	at      int
 	text    Text
+	names   [][]token // of the sizes
 	yarns   [][]string
 	motifs  []told
 	only    []int // sizes that the lines are for, after a heading for some only
@@ -108,24 +119,23 @@ func begins(t []token) bool {
 }
 
 func (r *reader) note(t []token) {
-	r.add(Statement{Kind: Note}, t)
+	r.add(&Statement{Kind: Note}, t)
 }
 
 // add appends a statement that is made of tokens.
-func (r *reader) add(s Statement, t []token) {
+func (r *reader) add(s *Statement, t []token) {
 	if len(t) == 0 {
 		return
 	}
-	last := t[len(t)-1]
 	if at := len(r.text.Statements) - 1; s.Kind == Says && at >= 0 {
 		// "Round 3: k4, m1, k to end. 44 sts." states the count of that round.
 		if before := &r.text.Statements[at]; (before.Kind == Rounds || before.Kind == Again) && before.To.Line == t[0].at.Line && len(before.Counts) == 0 && slices.Equal(before.For, s.For) {
 			before.Counts, s.Kind = s.Counts, Note
 		}
 	}
-	s.At, s.To = t[0].at, Spot{last.at.Line, last.at.Column + last.wide}
+	s.At, s.To = t[0].at, t[len(t)-1].end()
 	s.Text = spelledOut(t)
-	r.text.Statements = append(r.text.Statements, s)
+	r.text.Statements = append(r.text.Statements, *s)
 }
 
 // spelledOut writes tokens as they stand.
@@ -155,9 +165,6 @@ func (r *reader) line() {
 		return
 	}
 	for first := r.at; r.at < len(r.lines) && r.at-first < mostWrapped && goesOn(t, r.lines[r.at]); r.at++ {
-		if r.at == first {
-			t = slices.Clone(t)
-		}
 		t = append(t, r.lines[r.at]...)
 	}
 	if len(t) <= 3 && (t[0].low == "both" || t[0].low == "all") && len(t) > 1 && t[1].low == "sizes" {
@@ -167,7 +174,7 @@ func (r *reader) line() {
 	}
 	if heading(t) {
 		r.only = nil
-		s := Statement{Kind: Heading, For: r.headed(t)}
+		s := &Statement{Kind: Heading, For: r.headed(t)}
 		for i, one := range t[1:] {
 			if (one.low == "right" || one.low == "left") && t[i].low == "," && i+2 < len(t) && t[i+2].low == "hand" {
 				s.Hand = one.low // "Thumb gusset, left hand"
@@ -188,7 +195,7 @@ func goesOn(t, next []token) bool {
 	if _, _, ok := p.label(); ok {
 		return false
 	}
-	last, first := t[len(t)-1], next[0]
+	last, first := &t[len(t)-1], &next[0]
 	switch last.low {
 	case ",", ";", "-", "from", "to", "and", "the", "of", "then":
 		return true
@@ -202,19 +209,19 @@ func goesOn(t, next []token) bool {
 		return false // "Rep from ** to **" is about rows
 	}
 	if p.at = 0; p.works(0) {
-		if unicode.IsUpper([]rune(first.text)[0]) && signs[first.low].name != first.low && !isStitch(first.low) {
+		if first.capital() && signs[first.low].name != first.low && !isStitch(first.low) {
 			return false
 		}
 		return len(next) > 1 && next[1].low == "from" || wrapped(t)
 	}
-	return unicode.IsLower([]rune(first.text)[0]) || first.kind == whole && last.kind == word && !isStitch(last.low)
+	start, _ := utf8.DecodeRuneInString(first.text)
+	return unicode.IsLower(start) || first.kind == whole && last.kind == word && !isStitch(last.low)
 }
 
 // wrapped reports whether lines of a paragraph are broken where it is full: a line is as long
 // as such lines mostly are.
 func wrapped(t []token) bool {
-	last := t[len(t)-1]
-	return last.at.Column+last.wide > 45
+	return t[len(t)-1].end().Column > 45
 }
 
 // heading reports whether a line is the title of a section.
@@ -226,7 +233,7 @@ func heading(t []token) bool {
 	if last == "only" && slices.ContainsFunc(t, func(one token) bool { return one.low == "size" || one.low == "sizes" }) {
 		return true
 	}
-	if last == "." || last == "," || last == ";" || !unicode.IsUpper([]rune(t[0].text)[0]) && t[0].text == t[0].low {
+	if last == "." || last == "," || last == ";" || !t[0].capital() && t[0].text == t[0].low {
 		return false
 	}
 	p := parser{t: t, sizes: 1}

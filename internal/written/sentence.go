@@ -17,7 +17,8 @@ func (r *reader) sentence(t []token) {
 			return
 		}
 	}
-	p := &parser{t: t, sizes: len(r.text.Sizes), yarns: r.yarns, motifs: r.motifs, every: len(r.text.Sizes)}
+	p := &r.parser
+	*p = parser{t: t, sizes: len(r.text.Sizes), yarns: r.yarns, motifs: r.motifs, every: len(r.text.Sizes), list: p.list[:0], kept: &r.items}
 	of := r.forSizes(p)
 	if p.at > 0 {
 		r.here = of
@@ -25,7 +26,7 @@ func (r *reader) sentence(t []token) {
 		of = r.here
 	}
 	if p.done() {
-		r.add(Statement{Kind: Note, For: of}, all)
+		r.add(&Statement{Kind: Note, For: of}, all)
 		return
 	}
 	if p.of = of; of != nil {
@@ -33,14 +34,15 @@ func (r *reader) sentence(t []token) {
 	}
 	p.t = p.t[p.at:]
 	p.at = 0
-	s := Statement{For: of}
+	s := &r.now
+	*s = Statement{For: of}
 	if r.motifTold(p) {
 		r.add(s, all)
 		return
 	}
 	p.at = 0
 	p.titled()
-	p.sections(&s)
+	p.sections(s)
 	if r.starred > 0 && len(p.t) == 0 && s.Stars == r.starred {
 		s.Stars, s.Ends = 0, s.Stars
 	}
@@ -60,7 +62,8 @@ func (r *reader) sentence(t []token) {
 		r.labelled(p, s, all)
 		return
 	}
-	r.add(r.unlabelled(p, s), all)
+	p.unlabelled(s)
+	r.add(s, all)
 	if len(p.rest) > 0 {
 		r.sentence(p.rest)
 	}
@@ -108,7 +111,7 @@ func (p *parser) titled() {
 }
 
 // labelled reads what is done in rounds that are named.
-func (r *reader) labelled(p *parser, s Statement, all []token) {
+func (r *reader) labelled(p *parser, s *Statement, all []token) {
 	s.Kind = Rounds
 	if p.any(",") { // "Round 1, to 36 stitches:", or "Increase round, worked every 4th"
 		end := len(p.t)
@@ -128,7 +131,7 @@ func (r *reader) labelled(p *parser, s Statement, all []token) {
 	}
 	s.Counts = p.stated()
 	p.catching()
-	if p.repeated(&s) {
+	if p.repeated(s) {
 		r.add(s, all)
 		return
 	}
@@ -159,11 +162,11 @@ func (p *parser) catching() {
 }
 
 // unlabelled reads any other sentence.
-func (r *reader) unlabelled(p *parser, s Statement) Statement {
+func (p *parser) unlabelled(s *Statement) {
 	for _, read := range []func(*Statement) bool{p.grows, p.comes, p.plans, p.starts, p.finishes, p.comesBack, p.onward, p.marks, p.paced} {
 		p.at = 0
-		if read(&s) {
-			return s
+		if read(s) {
+			return
 		}
 	}
 	p.at = 0
@@ -171,56 +174,57 @@ func (r *reader) unlabelled(p *parser, s Statement) Statement {
 		p.t, p.at = p.t[:len(p.t)-1], 1
 		if list, ok := p.counts(len(p.t)); ok {
 			s.Kind, s.Counts = Says, list
-			return s
+			return
 		}
 		p.t, p.at = p.t[:len(p.t)+1], 0
 	}
 	if list, ok := p.counts(len(p.t)); ok && p.named(0, len(p.t)) {
 		s.Kind, s.Counts = Says, list
-		return s
+		return
 	}
 	p.at = 0
 	whole := p.t
 	s.Counts = p.stated()
 	p.catching()
 	p.rest = nil
-	if p.repeated(&s) || p.many(&s) {
-		return s
+	if p.repeated(s) || p.many(s) {
+		return
 	}
-	if !p.done() && p.stitching() {
-		s.Kind, s.Items = Rounds, p.items("")
-		return s
+	if list, ok := p.stitching(); ok {
+		s.Kind, s.Items = Rounds, list
+		return
 	}
 	p.t, s.Counts = whole, nil
 	if p.tells() {
 		s.Kind = Unknown
 	}
-	return s
 }
 
-// stitching reports whether a sentence begins with something that is worked. "Knit along the
+// stitching reads a sentence that begins with something that is worked. "Knit along the
 // loops" and "Lift it with its strand" tell how, and nothing that can be counted.
-func (p *parser) stitching() bool {
+func (p *parser) stitching() ([]Item, bool) {
+	if p.done() {
+		return nil, false
+	}
 	t := p.peek()
 	if s, ok := signs[t.low]; t.low == "*" || isStitch(t.low) || ok && s.in != s.out {
-		return true
+		return p.items(""), true
 	}
 	first := p.at
 	for first < len(p.t)-1 && closing[p.t[first].low] != "" {
 		first++
 	}
 	if !p.works(first) {
-		return false
+		return nil, false
 	}
-	q := *p
-	list := q.items("")
+	list := p.items("")
 	if len(list) == 0 || list[0].Does == Unread {
-		return false
+		return nil, false
 	}
 	if !slices.ContainsFunc(list, func(i Item) bool { return i.Does == Unread }) {
-		return true
+		return list, true
 	}
-	return list[0].In != list[0].Out || list[0].Times.Written() || list[0].endless()
+	return list, list[0].In != list[0].Out || list[0].Times.Written() || list[0].endless()
 }
 
 // tells reports whether a sentence speaks of stitches or rounds in numbers, so that it may

@@ -161,13 +161,13 @@ func (r *reader) sizeList(p *parser) (list []int, ok bool) {
 		return nil, false
 	}
 	for !p.done() {
-		at := p.sizeNamed(r.text.Sizes)
+		at := p.sizeNamed(r.names)
 		if at < 0 {
 			break
 		}
 		list = append(list, at)
 		if p.any("-", "to") {
-			if last := p.sizeNamed(r.text.Sizes); last > at {
+			if last := p.sizeNamed(r.names); last > at {
 				for at++; at <= last; at++ {
 					list = append(list, at)
 				}
@@ -175,7 +175,7 @@ func (r *reader) sizeList(p *parser) (list []int, ok bool) {
 		}
 		from := p.at
 		p.all(",", "and", "&", "+")
-		if at, _ := p.sizeAhead(r.text.Sizes); p.at != from && at < 0 {
+		if at, _ := p.sizeAhead(r.names); p.at != from && at < 0 {
 			p.at = from
 			break
 		}
@@ -184,7 +184,7 @@ func (r *reader) sizeList(p *parser) (list []int, ok bool) {
 }
 
 // sizeNamed takes the name of a size, and returns its place, or -1.
-func (p *parser) sizeNamed(names []string) int {
+func (p *parser) sizeNamed(names [][]token) int {
 	at, wide := p.sizeAhead(names)
 	p.at += wide
 	return at
@@ -192,19 +192,18 @@ func (p *parser) sizeNamed(names []string) int {
 
 // sizeAhead returns the place of the size whose name stands next, the longest if there are
 // several, and how many tokens it has; -1 if there is none.
-func (p *parser) sizeAhead(names []string) (at, wide int) {
+func (p *parser) sizeAhead(names [][]token) (at, wide int) {
 	at = -1
 	for i, name := range names {
-		of := tokens(name, 0)
-		if len(of) <= wide || len(of) == 0 {
+		if len(name) <= wide {
 			continue
 		}
 		same := true
-		for by, one := range of {
-			same = same && p.next(by).low == one.low
+		for by := range name {
+			same = same && p.next(by).low == name[by].low
 		}
 		if same {
-			at, wide = i, len(of)
+			at, wide = i, len(name)
 		}
 	}
 	return at, wide

@@ -62,7 +62,7 @@ func cable(low string) (sign, bool) {
 }
 
 // glued reads a stitch with its number in one word: "k3", "sl1", "k2" before "tog".
-func (p *parser) glued(t token) (Item, bool) {
+func (p *parser) glued(t *token) (Item, bool) {
 	name := strings.TrimRight(t.low, "0123456789")
 	s, ok := signs[name]
 	if !ok || name == t.low || s.name == "yo" && name != "yo" {
