@@ -92,7 +92,7 @@ func handsOf(t *written.Text) []string {
 		if s.Kind != written.Heading || s.Hand == "" {
 			continue
 		}
-		title := strings.Replace(s.Text, s.Hand, "", 1)
+		title := strings.Replace(s.Title, s.Hand, "", 1)
 		if other := told[title]; other != "" && other != s.Hand {
 			return []string{"right", "left"}
 		}
@@ -140,7 +140,7 @@ func (w *needles) statement(s *written.Statement, ahead []written.Statement, siz
 	case written.Heading:
 		w.settle()
 		w.closeSection()
-		w.section, w.round, w.bodies, w.later, w.others, w.named, w.past = s.Text, 0, nil, nil, nil, nil, nil
+		w.section, w.round, w.bodies, w.later, w.others, w.named, w.past = s.Title, 0, nil, nil, nil, nil, nil
 	case written.Unknown:
 		w.settle()
 		w.tell(Finding{Kind: Unread, At: s.At, To: s.To, Message: "This was not understood. Whatever it does to the stitches, what follows is open."})

@@ -33,16 +33,16 @@ const (
 // Item is one thing that a round tells to do.
 type Item struct {
 	Does    Does
+	Reach   Reach
+	Either  bool   // Times counts the first, or it does not: the text can be read either way
+	Even    bool   // stitches are worked as they come, or in pattern
+	Some    bool   // it is only for some sizes
+	For     []int  // these
 	Name    string // of the stitch, as it is written for short; what a set of held stitches is for
 	In, Out int    // what one such stitch takes and leaves
 	Times   Number // how often; not written: once, or to where Reach says
-	Either  bool   // Times counts the first, or it does not: the text can be read either way
+	Before  Number // so many stitches before where Reach says
 	Items   []Item // of Together
-	Reach   Reach
-	Before  Number // so many stitches before that
-	Even    bool   // stitches are worked as they come, or in pattern
-	For     []int  // the sizes that it is for, if only Some
-	Some    bool
 	Word    string // the first of what was not understood
 	At, To  Spot   // where it stands
 }

@@ -33,7 +33,7 @@ func Read(text string) *Text {
 	lines := strings.Split(text[:min(len(text), MostBytes)], "\n")
 	lines = lines[:min(len(lines), MostLines)]
 	r.lines = make([][]token, len(lines))
-	r.text.Statements = make([]Statement, 0, len(lines)+len(lines)/4+8)
+	r.text.Statements = make([]Statement, 0, 2*len(lines))
 	var t []token
 	for i, line := range lines {
 		t = shortened(tokens(t[:0], strings.TrimRight(line, "\r"), i+1))
@@ -134,7 +134,6 @@ func (r *reader) add(s *Statement, t []token) {
 		}
 	}
 	s.At, s.To = t[0].at, t[len(t)-1].end()
-	s.Text = spelledOut(t)
 	r.text.Statements = append(r.text.Statements, *s)
 }
 
@@ -174,7 +173,7 @@ func (r *reader) line() {
 	}
 	if heading(t) {
 		r.only = nil
-		s := &Statement{Kind: Heading, For: r.headed(t)}
+		s := &Statement{Kind: Heading, Title: spelledOut(t), For: r.headed(t)}
 		for i, one := range t[1:] {
 			if (one.low == "right" || one.low == "left") && t[i].low == "," && i+2 < len(t) && t[i+2].low == "hand" {
 				s.Hand = one.low // "Thumb gusset, left hand"

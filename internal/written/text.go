@@ -30,22 +30,22 @@ const (
 // Statement is one sentence of a text, or one labelled line.
 type Statement struct {
 	Kind     Kind
+	Side     Side
+	Unsure   bool  // how many rounds is told by length only
+	All      bool  // Finish: all stitches
 	For      []int // the sizes that it is for, by their places
 	At, To   Spot
-	Text     string // as it stands, in one line
+	Title    string // Heading: what it says
+	Hand     string // Heading: "right" or "left", if it says that it is for that hand
 	Label    Label
 	Items    []Item
 	Many     Number // how many rounds; not written: one, or as many as its label names
-	Unsure   bool   // how many rounds is told by length only
 	Counts   []Count
-	Repeat   *Repeat // of Again and Grows
-	All      bool    // Finish: all stitches
-	Name     string  // of a set of held stitches; Finish: "graft", "draw" or else nothing
-	Hand     string  // Heading: \"right\" or \"left\", if it says that it is for that hand
-	Stars    int     // asterisks before it, from which rounds are repeated
-	Ends     int     // and those at its end
-	By       Number  // so many stitches are made at a time, or taken if it is below 0
-	Side     Side
+	Repeat   *Repeat   // of Again and Grows
+	Name     string    // of a set of held stitches; Finish: "graft", "draw" or else nothing
+	Stars    int       // asterisks before it, from which rounds are repeated
+	Ends     int       // and those at its end
+	By       Number    // so many stitches are made at a time, or taken if it is below 0
 	Schedule *Schedule // of Plan
 	Steps    []Step    // of Pace
 }
@@ -68,8 +68,8 @@ const (
 type Label struct {
 	From, To Number   // rounds From to To
 	List     []Number // or these
-	Row      bool     // they are rows
 	Named    string   // "increase": what such a round is called
+	Row      bool     // they are rows
 	Next     bool     // "next round"
 	Others   bool     // all rounds between that nothing else is told of
 	Also     bool     // and such as well
