@@ -10,11 +10,12 @@ import (
 )
 
 // check works written instructions, and prints what doesn't come out, and the yarn at a gauge.
-func check(_ context.Context, v *verb, args []string, std stdio) error {
+func check(ctx context.Context, v *verb, args []string, std stdio) error {
 	f := v.flags(std)
 	asJSON := f.Bool("json", false, "every round of every size, and what was found, as JSON")
 	gauge := f.String("gauge", "", "`stitches/rounds` on 10 cm, such as 24/32: the yarn is told, too")
 	ball := f.String("ball", "", "`grams/metres` of a ball, such as 50/175: the yarn is told in grams, too")
+	drawn := chartFlags(f)
 	if err := v.parse(f, args, 1, std); err != nil {
 		return err
 	}
@@ -28,6 +29,9 @@ func check(_ context.Context, v *verb, args []string, std stdio) error {
 	c, err := app.CheckMeasured(string(raw), m)
 	if err != nil {
 		return err
+	}
+	if drawn.wanted() {
+		return drawn.write(ctx, c, std)
 	}
 	if *asJSON {
 		raw, err := json.Marshal(c.JSON())

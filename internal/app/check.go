@@ -8,6 +8,7 @@ import (
 	"unicode/utf8"
 
 	"thenar/internal/fault"
+	"thenar/internal/gauge"
 	"thenar/internal/sheet"
 	"thenar/internal/tally"
 	"thenar/internal/units"
@@ -25,6 +26,8 @@ type Checked struct {
 	Sections []CheckedSection // what each of them comes to
 	Yarn     []CheckedYarn    // of each size, if a gauge was typed
 	YarnFrom string           // what that is worked out from
+
+	gauge gauge.Gauge // as it was typed; 0: it wasn't
 }
 
 // CheckedSize is one size of a text that was checked.
@@ -115,6 +118,7 @@ func CheckMeasured(text string, m Measures) (Checked, error) {
 	c := Checked{Text: text, Report: tally.Work(written.Read(text))}
 	c.Sections = sectionsOf(c.Report, f.sts, f.rds)
 	c.Yarn, c.YarnFrom = f.yarnOf(c.Report)
+	c.gauge = gauge.Gauge{Stitches: f.sts / 100, Rounds: f.rds / 100}
 	return c, faults.Err()
 }
 

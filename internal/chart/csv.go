@@ -1,6 +1,7 @@
 package chart
 
 import (
+	"cmp"
 	"encoding/csv"
 	"fmt"
 	"io"
@@ -19,11 +20,7 @@ import (
 // is not the main colour ("k/rust"). A place without a stitch is empty. Lines
 // end in CRLF (RFC 4180).
 func CSV(w io.Writer, g Grid) error {
-	var lines [][]string
-	for i := len(g.Rows) - 1; i >= 0; i-- {
-		lines = append(lines, g.line(i, g.Width, 0))
-	}
-	return writeLines(w, lines)
+	return TableOf(w, []Grid{g})
 }
 
 // The words of the line below the rounds of a boxed chart, which counts its columns.
@@ -58,6 +55,26 @@ func BoxedCSV(w io.Writer, list []Grid) error {
 	return writeLines(w, lines)
 }
 
+// TableOf writes charts as CSV does, the last first. Narrower ones have empty fields at the
+// side where no round begins.
+func TableOf(w io.Writer, list []Grid) error {
+	width := 0
+	for _, g := range list {
+		width = max(width, g.Width)
+	}
+	var lines [][]string
+	for _, g := range slices.Backward(list) {
+		pad := width - g.Width
+		if g.FromLeft {
+			pad = 0
+		}
+		for i := range slices.Backward(g.Rows) {
+			lines = append(lines, g.line(i, width, pad))
+		}
+	}
+	return writeLines(w, lines)
+}
+
 // countOf returns the count of the box in which a column or a round stands.
 func countOf(folds []Fold, at int) string {
 	for _, f := range folds {
@@ -77,8 +94,18 @@ func (g Grid) line(i, width, pad int) []string {
 			line[pad+c.X] = g.text(c)
 		}
 	}
-	line[width] = strings.TrimSpace(strconv.Itoa(g.Rows[i].Round) + " " + g.Rows[i].Side.Words())
+	line[width] = g.Rows[i].called()
 	return line
+}
+
+// called returns what the last field of a row says: its number, the side of a row, and why its
+// stitches aren't there if nobody knows them.
+func (r Row) called() string {
+	parts := []string{cmp.Or(r.Said, strconv.Itoa(r.Round)), r.Side.Words()}
+	if r.Unread != r.Said {
+		parts = append(parts, r.Unread)
+	}
+	return strings.Join(slices.DeleteFunc(parts, func(p string) bool { return p == "" }), " ")
 }
 
 func writeLines(w io.Writer, lines [][]string) error {
@@ -99,6 +126,9 @@ func writeLines(w io.Writer, lines [][]string) error {
 // text returns the field of a cell. A spreadsheet can't take it for a formula,
 // since it begins with the abbreviation of a stitch.
 func (g Grid) text(c Cell) string {
+	if c.Said != "" {
+		return c.Said
+	}
 	if c.Op == stitch.NoStitch {
 		return ""
 	}

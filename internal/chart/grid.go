@@ -37,10 +37,11 @@ type Grid struct {
 	byThumb     bool // the seam of a flat piece lies on the thumb's side
 	down        bool // the mitt is worked from the fingertips: its round goes the other way about the hand
 
-	sides   map[stitch.Part]map[string]string // of fingers and the upper hand, by column
-	repeats []repeat.Repeat
-	came    []repeat.Came
-	uncut   bool // it is read from where the round begins, and not cut open opposite the gusset
+	sides     map[stitch.Part]map[string]string // of fingers and the upper hand, by column
+	repeats   []repeat.Repeat
+	came      []repeat.Came
+	placeless bool // nobody knows where on a hand it lies
+	uncut     bool // it is read from where the round begins, and not cut open opposite the gusset
 }
 
 // Row is one round. In and Out are the numbers of loops that it takes and
@@ -53,15 +54,17 @@ type Row struct {
 	In, Out int
 	Fault   string // in words, if the round below leaves another number of loops
 	Note    string
-	Needles bool // whether it is on the needles now
-	Changed bool // whether a try changed it; set by the caller that draws the chart
-	TooMany int  // the number of its yarns, if more than the rule allows
-	before  int  // the number of cells before those of the gusset or the bridge, in a row
-	lead    int  // the number of cells of the gusset or the bridge; in a round they come first
-	flat    bool // the piece has a seam
-	digit   bool // the section covers a thumb or a finger
-	fresh   bool // the yarns of the row below don’t go on into it
-	moved   int  // stitches by which the beginning of the round moves on before it
+	Said    string // what stands in place of its number, if it is none that is counted
+	Unread  string // why its stitches are not known; it has no cells
+	Needles bool   // whether it is on the needles now
+	Changed bool   // whether a try changed it; set by the caller that draws the chart
+	TooMany int    // the number of its yarns, if more than the rule allows
+	before  int    // the number of cells before those of the gusset or the bridge, in a row
+	lead    int    // the number of cells of the gusset or the bridge; in a round they come first
+	flat    bool   // the piece has a seam
+	digit   bool   // the section covers a thumb or a finger
+	fresh   bool   // the yarns of the row below don’t go on into it
+	moved   int    // stitches by which the beginning of the round moves on before it
 	shown   []Cell
 }
 
@@ -71,6 +74,7 @@ type Cell struct {
 	Column      string
 	X           int
 	Planned, Op stitch.Op
+	Said        string // the abbreviation of a stitch that the table of operations doesn't have
 	Yarn        string
 	Note        string
 	Painted     bool
@@ -227,7 +231,7 @@ func (g Grid) Used() []stitch.Op {
 	used := map[stitch.Op]bool{}
 	for _, row := range g.Rows {
 		for _, c := range row.Cells {
-			if c.Shown() {
+			if c.Shown() && c.Said == "" {
 				used[c.Op] = true
 			}
 		}

@@ -10,7 +10,7 @@ func (r Row) Numbers() map[int]int {
 	at, n := map[int]int{}, 0
 	for _, i := range r.order() {
 		c := r.Cells[i]
-		if c.Op == stitch.NoStitch || c.Op == stitch.Hold && !c.Shown() && c.X != elsewhere {
+		if c.Op == stitch.NoStitch && c.Said == "" || c.Op == stitch.Hold && !c.Shown() && c.X != elsewhere {
 			continue
 		}
 		if n++; c.Shown() {
@@ -40,7 +40,7 @@ type Area struct {
 // the columns that are made between its stitches further up. A chart of a thumb has
 // none, and so has a box across, which stands for columns on several.
 func (g Grid) Areas() []Area {
-	if len(g.Rows) == 0 || g.sideless(g.Rows[0]) {
+	if len(g.Rows) == 0 || g.placeless || g.sideless(g.Rows[0]) {
 		return nil
 	}
 	at := make([]string, g.Width)

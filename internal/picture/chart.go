@@ -167,6 +167,8 @@ func drawSymbols(s *draw.Scene, g chart.Grid, at Geometry, l Look) {
 	}
 	rowPaths(s, g, "edge", draw.Style{Class: "edge", Stroke: edgeColour, Width: 3 * width, Round: true}, symbols(true))
 	rowPaths(s, g, "symbol", draw.Style{Class: "symbol", Stroke: inkColour, Width: width, Round: true}, symbols(false))
+	drawSaid(s, g, at)
+	drawUnread(s, g, at)
 }
 
 // Reading says in which direction a chart is read.

@@ -194,6 +194,18 @@ func boxedLabel(list []chart.Grid) string {
 // BoxedFile draws the charts of a boxed view as ChartFile does a chart, the first at the
 // foot, each under a line that says what it stands for.
 func BoxedFile(list []chart.Grid, l Look, f Surround) *draw.Scene {
+	return stacked(list, l, f, boxedLabel, boxLine)
+}
+
+// ReadFile draws the charts of what was read of instructions as BoxedFile does those of a
+// boxed view, each under its name.
+func ReadFile(list []chart.Grid, l Look, f Surround) *draw.Scene {
+	label := func(list []chart.Grid) string { return fmt.Sprintf("%d charts, %s", len(list), Reading(list[0])) }
+	return stacked(list, l, f, label, func(g chart.Grid) string { return g.View.Words() })
+}
+
+// stacked draws charts one over the other, the first at the foot, each under a line.
+func stacked(list []chart.Grid, l Look, f Surround, label func([]chart.Grid) string, line func(chart.Grid) string) *draw.Scene {
 	if len(list) == 0 {
 		return ChartFile(chart.Grid{}, l, f)
 	}
@@ -203,10 +215,10 @@ func BoxedFile(list []chart.Grid, l Look, f Surround) *draw.Scene {
 		widest = max(widest, scenes[i].Width)
 	}
 	width := max(widest, minFile)
-	sub := &draw.Scene{Width: width, Label: boxedLabel(list)}
+	sub := &draw.Scene{Width: width, Label: label(list)}
 	style := draw.TextStyle{Class: "caption", Size: fileLetter}
 	for i := len(list) - 1; i >= 0; i-- {
-		for _, text := range draw.Wrap(boxLine(list[i]), width, style.Size, style.Face) {
+		for _, text := range draw.Wrap(line(list[i]), width, style.Size, style.Face) {
 			sub.Text(0, sub.Height+style.Size, text, style)
 			sub.Height += style.Size * fileLeading
 		}

@@ -106,7 +106,7 @@ func drawFurrows(s *draw.Scene, g chart.Grid, at Geometry, width float64) {
 // fifthLine returns the line over every fifth round, along its dark cells or along the
 // others; "" for other rounds.
 func fifthLine(g chart.Grid, row chart.Row, y int, at Geometry, dark bool) string {
-	if row.Round%5 != 0 {
+	if row.Round == 0 || row.Round%5 != 0 {
 		return ""
 	}
 	var p draw.Pen
@@ -179,7 +179,11 @@ func numberRounds(s *draw.Scene, g chart.Grid, t Tile, at Geometry, marks bool) 
 	for i := t.Foot; i < t.Head; i++ {
 		row := g.Rows[i]
 		low, high, ok := besideNumber(g.Rows, i, size*figureHigh/at.CellHeight)
-		if !ok {
+		switch {
+		case ok:
+		case row.Unread != "":
+			low, high = 0, g.Width-1
+		default:
 			continue
 		}
 		top := at.y(i - t.Foot + 1)
@@ -196,7 +200,10 @@ func numberRounds(s *draw.Scene, g chart.Grid, t Tile, at Geometry, marks bool) 
 			number.Class, number.Face = "label changed", draw.Semibold
 			s.Path(bar(x-out*0.18, top, at.CellHeight), draw.Style{Class: "changed", Stroke: pinColour, Width: at.CellWidth / 6})
 		}
-		if said[i] {
+		switch {
+		case row.Said != "":
+			s.Text(x, y, row.Said, name)
+		case said[i]:
 			s.Text(x, y, strconv.Itoa(row.Round), number)
 		}
 		if several && row.Round == 1 {

@@ -88,6 +88,9 @@ func symbolLines(g chart.Grid, l Look, behind []stitch.Op) (list []keyLine) {
 		}
 		list = append(list, line)
 	}
+	for _, said := range g.Signs() {
+		list = append(list, keyLine{said: said, yarn: main, sign: said, text: chart.Meaning(said)})
+	}
 	return list
 }
 
@@ -193,6 +196,7 @@ func keyColumns(list []keyLine, columns int, width float64) [][]keyLine {
 // keyLine is one line of a key.
 type keyLine struct {
 	path   string // of a symbol
+	said   string // in place of one
 	stitch string // drawn as knitting; empty: plain
 	yarn   chart.Yarn
 	gap    bool
@@ -230,6 +234,7 @@ func (l keyLine) draw(s *draw.Scene, left, y, width float64) float64 {
 		}
 		s.Path(path, draw.Style{Class: "symbol", Stroke: inkColour, Width: 0.4, Round: true})
 	}
+	l.drawSaid(s, left, y)
 	x, first := left+l.inset(), y+keyCell*0.7
 	if l.sign != "" {
 		s.Text(x, first, l.sign, draw.TextStyle{Size: keyLetter, Face: draw.Semibold})

@@ -58,8 +58,8 @@ func TestTrace(t *testing.T) {
 		"works 2, line 3: 12 to 14: k×2 M1L×1 k×2 M1R×1 k×8 |[2 6]",
 		"works 3, line 4: 14 to 14: k×14= |[2 6]",
 		"works 0, line 5: 14 to 10: hold×4(1) stay×10 |[0 2]",
-		"works 4, line 6: 10 to 9: k×1 k2tog×1 k×7 |[0 2]",
-		"ends 0, line 7: 9 to 0: bo×9",
+		"works 4, line 6: 10 to 11: k×1 k2tog×1 co×2 k×7 |[0 2]",
+		"ends 0, line 7: 11 to 0: bo×11",
 		"takes 0, line 8: 0 to 4: take×4(1)",
 		"works 1, line 9: 4 to 5: k×4 pick×1",
 		"works 0, line 10: 5 to 5: k×5= long",
@@ -69,8 +69,8 @@ Rnd 1: *K1, p1; rep from * around.
 Rnd 2: K2, pm, m1l, k2, m1r, pm, k8.
 Rnd 3: Work even.
 Slip the next 4 sts to waste yarn.
-Rnd 4: K1, k2tog, k to end.
-BO all 9 sts.
+Rnd 4: K1, k2tog, cast on 2 sts, k to end.
+BO all 11 sts.
 Put the 4 held sts back on the needles.
 Next rnd: K4, pick up and knit 1.
 Knit every rnd until the thumb measures 5 cm.

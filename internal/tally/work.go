@@ -98,6 +98,7 @@ func (w *needles) item(p *pass, i *written.Item) bool {
 		return w.together(p, i, times)
 	case written.CastOn:
 		p.out, p.on = p.out+times, p.on+times
+		p.note(i, times, 0, 1)
 	case written.PickUp:
 		p.out += times
 		p.note(i, times, 0, 1)

@@ -1,0 +1,136 @@
+package app
+
+import (
+	"context"
+	"fmt"
+	"io"
+	"slices"
+	"strings"
+
+	"thenar/internal/chart"
+	"thenar/internal/charted"
+	"thenar/internal/draw"
+	"thenar/internal/fault"
+	"thenar/internal/gauge"
+	"thenar/internal/picture"
+	"thenar/internal/tally"
+	"thenar/internal/written"
+)
+
+// ReadCharts are the charts of written instructions in one size, drawn of what was read.
+type ReadCharts struct {
+	Sizes []string // what the sizes are called, with the hand if there are two
+	Size  string   // the one that is drawn
+	List  []charted.Chart
+	Cut   bool // there is more than is drawn
+
+	gauge gauge.Gauge // 0: it isn't told
+}
+
+// sizeNames are the sizes of a report, with the hand where there are two.
+func sizeNames(r *tally.Report) (list []string) {
+	for _, s := range r.Sizes {
+		list = append(list, strings.TrimSpace(s.Name+" "+s.Hand))
+	}
+	return list
+}
+
+// Charts draws what was read of a size; of the first if none is named. Rounds in which
+// something was found are marked.
+func (c Checked) Charts(size string) (ReadCharts, error) {
+	r := ReadCharts{Sizes: sizeNames(c.Report), Size: size, gauge: c.gauge}
+	at := slices.Index(r.Sizes, size)
+	if size == "" {
+		at, r.Size = 0, r.Sizes[0]
+	}
+	if at < 0 {
+		return r, fault.Fields{{Path: "size", Message: fmt.Sprintf("is %q; the text has: %s", size, strings.Join(r.Sizes, ", "))}}
+	}
+	of := c.Report.Sizes[at]
+	trace, _ := tally.TraceOf(written.Read(c.Text), of.Name, of.Hand)
+	drawn := charted.Of(trace)
+	r.List, r.Cut = drawn.List, drawn.Cut
+	for i := range r.List {
+		c.mark(&r.List[i], of.Name)
+	}
+	return r, nil
+}
+
+// mark marks the rows of a chart in which something was found.
+func (c Checked) mark(one *charted.Chart, size string) {
+	for i := range c.Report.Findings {
+		f := &c.Report.Findings[i]
+		if len(f.Sizes) > 0 && !slices.Contains(f.Sizes, size) {
+			continue
+		}
+		for k := range one.Grid.Rows {
+			row := &one.Grid.Rows[k]
+			if one.Lines[k] == f.At.Line && (f.Round == "" || f.Round == fmt.Sprintf("round %d", row.Round)) && row.Fault == "" {
+				row.Fault = f.Message
+			}
+		}
+	}
+}
+
+// Only returns the charts of a section, or with a number the one at that place from 1.
+func (r ReadCharts) Only(section string) (ReadCharts, error) {
+	var list []charted.Chart
+	var titles []string
+	for i, c := range r.List {
+		titles = append(titles, c.Title)
+		if strings.EqualFold(c.Title, section) || fmt.Sprint(i+1) == section {
+			list = append(list, c)
+		}
+	}
+	if len(list) == 0 {
+		return r, fault.Fields{{Path: "section", Message: fmt.Sprintf("is %q; write one of: %s", section, strings.Join(titles, ", "))}}
+	}
+	r.List = list
+	return r, nil
+}
+
+// look is how the charts are drawn: without a gauge in squares.
+func (r ReadCharts) look() picture.Look {
+	return picture.Look{Cell: fileCell, Gauge: r.gauge, Square: r.gauge.Stitches == 0 || r.gauge.Rounds == 0, Symbols: picture.Trade}
+}
+
+// Drawn draws one of the charts, for a page.
+func (r ReadCharts) Drawn(i int) *draw.Scene {
+	g := r.List[i].Grid
+	return picture.ChartFile(g, r.look(), picture.Surround{Key: true, Marks: true})
+}
+
+// Write writes the charts as SVG or PNG, or as a table with a field for each stitch, the last at the
+// head.
+func (r ReadCharts) Write(ctx context.Context, w io.Writer, format string) error {
+	var list []chart.Grid
+	for _, c := range r.List {
+		list = append(list, c.Grid)
+	}
+	switch {
+	case len(list) == 0:
+		return fault.New(fault.Invalid, "no round was found to draw; the count check tells what was read")
+	case format == CSV:
+		return chart.TableOf(w, list)
+	case format != SVG && format != PNG:
+		return fault.Fields{{Path: "chart", Message: fmt.Sprintf("is %q; write svg, png or csv", format)}}
+	}
+	scene := picture.ReadFile(list, r.look(), r.surround())
+	if format == PNG {
+		return draw.WritePNG(ctx, w, scene)
+	}
+	return draw.WriteSVG(w, scene, true)
+}
+
+// surround is what stands round the charts in a file.
+func (r ReadCharts) surround() picture.Surround {
+	f := picture.Surround{Title: "Chart of what was read", Key: true, Marks: true}
+	if r.Size != "" {
+		f.Under = "Size " + r.Size
+	}
+	f.Caption = picture.HowToRead(r.List[0].Grid) + " Heavy upright lines are markers."
+	if r.Cut {
+		f.Caption += " There is more than is drawn here."
+	}
+	return f
+}
