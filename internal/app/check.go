@@ -117,7 +117,7 @@ func CheckMeasured(text string, m Measures) (Checked, error) {
 	}
 	c := Checked{Text: text, Report: tally.Work(written.Read(text))}
 	c.Sections = sectionsOf(c.Report, f.sts, f.rds)
-	c.Yarn, c.YarnFrom = f.yarnOf(c.Report)
+	c.Yarn, c.YarnFrom = f.yarnOf(text, c.Report)
 	c.gauge = gauge.Gauge{Stitches: f.sts / 100, Rounds: f.rds / 100}
 	return c, faults.Err()
 }

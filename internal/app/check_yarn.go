@@ -8,6 +8,7 @@ import (
 
 	"thenar/internal/fault"
 	"thenar/internal/gauge"
+	"thenar/internal/likeness"
 	"thenar/internal/sheet"
 	"thenar/internal/tally"
 	"thenar/internal/units"
@@ -70,23 +71,24 @@ type CheckedYarn struct {
 
 // yarnOf returns the yarn that each size takes, and what it is worked out from; nothing
 // without a gauge. A pair is both hands where the text tells them apart, else twice the one.
-func (f fabric) yarnOf(r *tally.Report) (list []CheckedYarn, from string) {
+func (f fabric) yarnOf(text string, r *tally.Report) (list []CheckedYarn, from string) {
 	flat := slices.ContainsFunc(r.Sizes, func(s tally.Size) bool { return s.Edges.Rows })
 	g, ok := f.gauge(flat)
 	if !ok {
 		return nil, ""
 	}
+	lines := likeness.LinesOf(text)
 	for i := 0; i < len(r.Sizes); i++ {
 		s := &r.Sizes[i]
-		y := CheckedYarn{Size: s.Name, Open: uncounted(s), Ball: f.ball}
-		e := countsOf(s).Estimate(&g, yarn.Request{Ball: f.ball})
+		y := CheckedYarn{Size: s.Name, Open: uncounted(s, lines, g.Rounds), Ball: f.ball}
+		e := countsOf(s, lines, g.Rounds).Estimate(&g, yarn.Request{Ball: f.ball})
 		y.One, y.Pair = e.One, e.Pair
 		if i+1 < len(r.Sizes) && r.Sizes[i+1].Name == s.Name && s.Hand != "" {
 			i++
-			other := countsOf(&r.Sizes[i]).Estimate(&g, yarn.Request{Ball: f.ball})
+			other := countsOf(&r.Sizes[i], lines, g.Rounds).Estimate(&g, yarn.Request{Ball: f.ball})
 			y.Pair = yarn.Amount{Mean: e.One.Mean + other.One.Mean, Low: e.One.Low + other.One.Low, High: e.One.High + other.One.High}
 			if y.Open == "" {
-				y.Open = uncounted(&r.Sizes[i])
+				y.Open = uncounted(&r.Sizes[i], lines, g.Rounds)
 			}
 		}
 		list = append(list, y)
@@ -98,21 +100,29 @@ func (f fabric) yarnOf(r *tally.Report) (list []CheckedYarn, from string) {
 	return list, from
 }
 
-// uncounted says why the yarn of a size is open; empty if everything in it was counted.
-func uncounted(s *tally.Size) string {
+// uncounted says why the yarn of a size is open; empty if everything in it was counted, or is
+// told by a length that is so many rounds.
+func uncounted(s *tally.Size, lines likeness.Lines, perMM float64) string {
+	for _, l := range s.Long {
+		if _, ok := lines.Rounds(l, perMM); !ok {
+			return "some rounds are told by length only"
+		}
+	}
 	switch {
-	case s.Length:
-		return "some rounds are told by length only"
 	case s.Open, len(s.Rounds) == 0, slices.ContainsFunc(s.Rounds, func(r tally.Round) bool { return r.After < 0 }):
 		return "not everything was counted"
 	}
 	return ""
 }
 
-func countsOf(s *tally.Size) (c yarn.Counts) {
+func countsOf(s *tally.Size, lines likeness.Lines, perMM float64) (c yarn.Counts) {
 	c = yarn.Counts{CastOn: s.Edges.CastOn, CastOff: s.Edges.CastOff, Ends: s.Edges.Ends}
 	for _, r := range s.Rounds {
 		c.Loops += max(0, r.After)
+	}
+	for _, l := range s.Long {
+		n, _ := lines.Rounds(l, perMM)
+		c.Loops += n * max(0, l.Stitches)
 	}
 	return c
 }

@@ -159,7 +159,6 @@ func (w *needles) until(s *written.Statement, list []*written.Statement) {
 // openly works rounds as often as a length takes: the count is known if they leave it.
 func (w *needles) openly(s *written.Statement, list []*written.Statement) {
 	before, known := w.n, w.known
-	w.lengths = true
 	for _, one := range list {
 		if !w.one(one) {
 			return
@@ -171,6 +170,7 @@ func (w *needles) openly(s *written.Statement, list []*written.Statement) {
 	w.longer(len(list))
 	w.unnumbered = true
 	w.counts(s.Counts)
+	w.lasts(s, len(list))
 }
 
 // pacing takes in which rounds a named round comes, and works them once it is told where that

@@ -33,8 +33,9 @@ type needles struct {
 	began    written.Spot
 	finished int // pieces
 	edges    Edges
-	lengths  bool // some rounds are told by a length only
-	last     int  // stitches of the last one when it was finished
+	long     []Long
+	piece    int // rounds that were counted before the piece began
+	last     int // stitches of the last one when it was finished
 
 	round      int // the last one of the section; 0: none
 	rows       bool

@@ -48,7 +48,15 @@ type Size struct {
 	Open   bool // not all could be counted
 	Last   int  // stitches on the needles when the last piece was finished, or at the end
 	Edges  Edges
-	Length bool // how many rounds there are is told of some by a length only
+	Long   []Long // what is worked as long as it is told in a measure, in its order
+}
+
+// Long is rounds that are worked until something is so long. Nobody counted them.
+type Long struct {
+	At, Since int          // rounds of the text that were counted before, and of those in its piece
+	Stitches  int          // in each; -1: nobody knows
+	Again     int          // it is so many rounds over and over
+	From, To  written.Spot // where it is told
 }
 
 // Edges are what takes yarn beside the stitches of the rounds.

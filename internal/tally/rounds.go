@@ -154,7 +154,7 @@ func (w *needles) numbered(s *written.Statement) {
 // must come out, and leave the count as it is for the count to be known.
 func (w *needles) lengthy(s *written.Statement) {
 	w.settle()
-	w.unnumbered, w.lengths = true, true
+	w.unnumbered = true
 	p := w.begin()
 	p.from = s
 	if ok := w.items(p, s.Items) && w.whole(p, s); !ok {
@@ -166,6 +166,16 @@ func (w *needles) lengthy(s *written.Statement) {
 		w.worked(p, s, false)
 	}
 	w.counts(s.Counts)
+	w.lasts(s, 1)
+}
+
+// lasts keeps that so many rounds are worked as long as it is told in a measure.
+func (w *needles) lasts(s *written.Statement, again int) {
+	l := Long{At: len(w.rounds), Since: len(w.rounds) - w.piece, Stitches: w.n, Again: again, From: s.At, To: s.To}
+	if !w.known {
+		l.Stitches = -1
+	}
+	w.long = append(w.long, l)
 }
 
 // skip counts rounds that can't be worked any more.

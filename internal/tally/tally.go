@@ -51,7 +51,7 @@ func Work(t *written.Text) *Report {
 		for _, hand := range hands {
 			w := begun(i, name, f)
 			w.all(t, hand)
-			report.Sizes = append(report.Sizes, Size{Name: name, Hand: hand, Rounds: w.rounds, Open: w.unsure, Last: w.last, Edges: w.edges, Length: w.lengths})
+			report.Sizes = append(report.Sizes, Size{Name: name, Hand: hand, Rounds: w.rounds, Open: w.unsure, Last: w.last, Edges: w.edges, Long: w.long})
 		}
 	}
 	slices.SortStableFunc(f.list, func(a, b Finding) int {

@@ -50,7 +50,7 @@ type Step struct {
 // Run is the same thing done so many times, one beside the other.
 type Run struct {
 	Does    written.Does // Stitch, CastOn, PickUp, Hold, Waste, TakeIn, BindOff; Leave: they stay as they are; Unread
-	Name    string       // of a stitch; what a set is for that waits
+	Name    string       // of a stitch; what a set is for that waits; of an end "draw" or "graft"
 	Times   int
 	In, Out int  // loops that each takes and makes; psso takes away one that is made
 	Even    bool // as it lies, or in pattern
@@ -182,7 +182,7 @@ func (w *needles) ended(s *written.Statement, n int) {
 	case !w.known:
 		step.Before, step.After = -1, 0
 	case n > 0:
-		step.Runs = []Run{{Does: written.BindOff, Times: n, In: 1}}
+		step.Runs = []Run{{Does: written.BindOff, Name: s.Name, Times: n, In: 1}}
 	}
 	w.did(step)
 }

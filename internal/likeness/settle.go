@@ -1,0 +1,266 @@
+package likeness
+
+import (
+	"errors"
+	"fmt"
+	"maps"
+	"slices"
+	"strings"
+
+	"thenar/internal/fault"
+	"thenar/internal/hand"
+	"thenar/internal/mitt"
+	"thenar/internal/sheet"
+	"thenar/internal/stitch"
+)
+
+// settled plans what was read, tries the choices that the text leaves open, and compares.
+func (d *draft) settled() *Likeness {
+	d.sheet[sheet.PathKind] = string(d.kind)
+	t := &trial{draft: d, planner: mitt.New()}
+	if len(d.tops) > 0 {
+		d.tops[0].over(d.sheet, len(d.topRows), d.roundsPerMM)
+	}
+	if why := t.begin(); why != "" {
+		return &Likeness{Why: why}
+	}
+	best := -1
+	for i, top := range d.tops {
+		if t.try(func(s sheet.Sheet) { top.over(s, len(d.topRows), d.roundsPerMM) }); best < 0 || t.took {
+			best = i
+		}
+		if t.off == 0 {
+			break
+		}
+	}
+	if best >= 0 {
+		d.tops[best].put(d)
+	}
+	ribs := []func(sheet.Sheet){func(sheet.Sheet) {}, inRib("4"), inRib("2"), inRib("1")}
+	for _, rib := range ribs {
+		t.try(rib)
+	}
+	for _, rib := range ribs {
+		for _, way := range d.ways {
+			t.try(func(s sheet.Sheet) { rib(s); way(s) })
+		}
+	}
+	return t.told()
+}
+
+// inRib gives a sheet another rib, of as many knits as purls.
+func inRib(of string) func(sheet.Sheet) {
+	return func(s sheet.Sheet) {
+		delete(s, mitt.PathKnits)
+		delete(s, mitt.PathPurls)
+		s["stitch.rib"] = of
+	}
+}
+
+// trial is the best sheet so far, with its plan.
+type trial struct {
+	*draft
+	planner *mitt.Planner
+	best    sheet.Sheet
+	plan    *mitt.Plan
+	off     int
+	took    bool // the last try was better
+	freed   []string
+}
+
+// begin plans the first sheet. A fixed number that stands in the way of others is let go.
+func (t *trial) begin() (why string) {
+	s := t.sheet
+	s[hand.FieldCircumference] = t.girth(t.count(mitt.HandStitches))
+	for range 8 {
+		p, err := t.made(s)
+		if err == nil {
+			s = t.fitted(s, p)
+			if p, err = t.made(s); err == nil {
+				t.best, t.plan, t.off = s, p, off(t.groups, p)
+				return ""
+			}
+		}
+		var faults fault.Fields
+		if !errors.As(err, &faults) {
+			break
+		}
+		let := ""
+		for _, f := range faults {
+			if _, ok := mitt.NumberAt(f.Path); (ok || strings.HasPrefix(f.Path, "hand.") && f.Path != hand.FieldCircumference) && s.Given(f.Path) != "" {
+				let = f.Path
+			}
+		}
+		if let == "" {
+			return "our plan can’t have these numbers: " + strings.TrimSuffix(faults[0].Message, ".")
+		}
+		s = s.Clone()
+		delete(s, let)
+		t.freed = append(t.freed, let)
+	}
+	return "our plan can’t have these numbers together"
+}
+
+func (t *trial) made(s sheet.Sheet) (*mitt.Plan, error) {
+	req, err := s.Request()
+	if err != nil {
+		return nil, err
+	}
+	return t.planner.Plan(req)
+}
+
+// fitted takes the hand's measures from the fabric: what this mitt fits with the usual ease.
+func (t *trial) fitted(s sheet.Sheet, p *mitt.Plan) sheet.Sheet {
+	out := s.Clone()
+	around := p.Bridge.HandAfter
+	out[hand.FieldCircumference] = cm(float64(around) / t.stitchesPerMM / (1 + p.Ease.Hand))
+	if n := p.Thumb.Stitches.N; p.Thumbed() && n > 0 {
+		out[hand.FieldThumb] = cm((float64(n)/t.stitchesPerMM - 1.6/t.stitchesPerMM) / 1.08)
+	}
+	if _, err := t.made(out); err != nil || len(out.Questions(nil, false)) > 0 {
+		return s
+	}
+	return out
+}
+
+// try keeps a change of the sheet if the plan is nearer to the text with it.
+func (t *trial) try(change func(sheet.Sheet)) {
+	t.took = false
+	if t.off == 0 {
+		return
+	}
+	s := t.best.Clone()
+	change(s)
+	if maps.Equal(s, t.best) {
+		return
+	}
+	p, err := t.made(s)
+	if err != nil {
+		return
+	}
+	if n := off(t.groups, p); n < t.off {
+		t.best, t.plan, t.off, t.took = s, p, n, true
+	}
+}
+
+// count is a number as it was read.
+func (d *draft) count(n mitt.Number) (value int) {
+	_, _ = fmt.Sscan(d.sheet[n.Path()], &value)
+	return value
+}
+
+// told says how near the best plan comes.
+func (t *trial) told() *Likeness {
+	l := &Likeness{Kind: t.plan.Kind, Sheet: t.best, Numbers: t.numbers, Rounds: t.worked, Off: t.off, Differs: differs(t.groups, t.plan)}
+	left := t.worked
+	for _, g := range t.groups {
+		left -= len(g)
+	}
+	if left > 0 {
+		l.Off += left
+		l.Differs = append(l.Differs, "The text has another piece, of "+plural(left)+".")
+	}
+	if float64(l.Off) > mostOff*float64(l.Rounds) {
+		l.Why = fmt.Sprintf("our nearest plan would differ in %d of %d rounds", l.Off, l.Rounds)
+	}
+	return l
+}
+
+// pieces parts the sections of a plan as its pieces are worked.
+func sections(p *mitt.Plan) (list [][]stitch.Section) {
+	for _, s := range p.Mitt().Sections {
+		if len(s.Rounds) == 0 {
+			continue
+		}
+		if len(list) == 0 || s.CastOn > 0 || len(s.From) > 0 || s.Rounds[0].In() == 0 {
+			list = append(list, nil)
+		}
+		at := len(list) - 1
+		list[at] = append(list[at], s)
+	}
+	return list
+}
+
+// off counts the rounds in which a plan has another count than the text, or that one of them
+// lacks.
+func off(groups [][]row, p *mitt.Plan) (n int) {
+	plan := sections(p)
+	for i := range max(len(groups), len(plan)) {
+		var rows []row
+		if i < len(groups) {
+			rows = groups[i]
+		}
+		at := 0
+		if i < len(plan) {
+			for _, s := range plan[i] {
+				for r := range s.Rounds {
+					if at >= len(rows) || !agrees(&rows[at], &s, r) {
+						n++
+					}
+					at++
+				}
+			}
+		}
+		n += max(0, len(rows)-at)
+	}
+	return n
+}
+
+// agrees reports whether a row has the count of a round, and between its markers that of the
+// gusset.
+func agrees(r *row, s *stitch.Section, round int) bool {
+	of := &s.Rounds[round]
+	return r.after+r.seam == of.Out() && (r.inside < 0 || !s.Part.Marked() || r.inside == of.LeadOut())
+}
+
+// differs tells where a plan has other counts than the text.
+func differs(groups [][]row, p *mitt.Plan) (list []string) {
+	plan := sections(p)
+	for i := range max(len(groups), len(plan)) {
+		var rows []row
+		if i < len(groups) {
+			rows = groups[i]
+		}
+		at := 0
+		if i < len(plan) {
+			for _, s := range plan[i] {
+				var which []int
+				for r := range s.Rounds {
+					if at >= len(rows) || !agrees(&rows[at], &s, r) {
+						which = append(which, r+1)
+					}
+					at++
+				}
+				if len(which) > 0 {
+					list = append(list, where(s.Part, which, len(s.Rounds)))
+				}
+			}
+		}
+		if left := len(rows) - at; left > 0 {
+			list = append(list, fmt.Sprintf("From line %d on, the text has %s more.", rows[at].line, plural(left)))
+		}
+	}
+	return list
+}
+
+// where names rounds of a section that differ.
+func where(part stitch.Part, rounds []int, of int) string {
+	name := part.Title()
+	switch n := len(rounds); {
+	case n == of:
+		return fmt.Sprintf("%s: every round of the plan differs.", name)
+	case n == 1:
+		return fmt.Sprintf("%s: round %d of the plan differs.", name, rounds[0])
+	case rounds[n-1]-rounds[0] == n-1:
+		return fmt.Sprintf("%s: rounds %d–%d of the plan differ.", name, rounds[0], rounds[n-1])
+	default:
+		return fmt.Sprintf("%s: %d rounds of the plan differ, from round %d to %d.", name, n, rounds[0], slices.Max(rounds))
+	}
+}
+
+func plural(n int) string {
+	if n == 1 {
+		return "1 round"
+	}
+	return fmt.Sprintf("%d rounds", n)
+}

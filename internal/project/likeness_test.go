@@ -1,0 +1,90 @@
+package project
+
+import (
+	"math/rand/v2"
+	"strconv"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"thenar/internal/likeness"
+	"thenar/internal/mitt"
+	"thenar/internal/stitch"
+	"thenar/internal/tally"
+	"thenar/internal/testenv"
+	reading "thenar/internal/written"
+)
+
+// madeAs names how a mitt is made, for the figures of a log.
+func madeAs(p *mitt.Plan) string {
+	text := string(p.Kind) + ", " + string(p.Construction())
+	if p.Down() {
+		text += ", from the fingertips"
+	}
+	if p.Make.Flat {
+		text += ", flat"
+	}
+	return text
+}
+
+// opened returns what the words of a mitt are like, at its own gauge.
+func opened(t *testing.T, text string, p *mitt.Plan) *likeness.Likeness {
+	t.Helper()
+	read := reading.Read(text)
+	report := tally.Work(read)
+	trace, ok := tally.TraceOf(read, report.Sizes[0].Name, report.Sizes[0].Hand)
+	require.True(t, ok)
+	on10 := func(perMM float64) string { return strconv.FormatFloat(perMM*100, 'f', 4, 64) }
+	return likeness.Of(text, &trace, &report.Sizes[0], likeness.Gauge{
+		Stitches: on10(p.Gauge.Stitches), Rounds: on10(p.Gauge.Rounds), StitchesPerMM: p.Gauge.Stitches, RoundsPerMM: p.Gauge.Rounds,
+	})
+}
+
+// countsOfAll lists the counts of all rounds of a mitt, in the order worked.
+func countsOfAll(m stitch.Mitt) (list []int) {
+	for _, s := range m.Sections {
+		for _, r := range s.Rounds {
+			list = append(list, r.Out())
+		}
+	}
+	return list
+}
+
+// The words of a plan, opened as a mitt at the same gauge, plan to the same counts in every
+// round: always where that is claimed, and nearly always it is.
+func TestWordsOpenAsTheirMitt(t *testing.T) {
+	rng := rand.New(rand.NewPCG(2704, 1))
+	pl := NewPlanner()
+	all, same := map[string]int{}, map[string]int{}
+	for range testenv.Cases(250, 10_000) {
+		d, plan := anyMitt(rng, pl)
+		if rng.IntN(2) == 0 {
+			d.Sheet = otherwise(rng, d.Sheet)
+			var err error
+			if plan, err = pl.Plan(d.Sheet); err != nil {
+				continue
+			}
+		}
+		d.Side = []Side{Right, Left}[rng.IntN(2)]
+		out, err := pl.Derive(d, nil)
+		require.NoError(t, err)
+		l := opened(t, instructions(t, out), plan.Plan)
+		way := madeAs(plan.Plan)
+		if all[way]++; !l.Same() {
+			continue
+		}
+		same[way]++
+		again, err := pl.Plan(l.Sheet)
+		require.NoError(t, err, "%v", l.Sheet)
+		assert.Equal(t, countsOfAll(plan.Plan.Mitt()), countsOfAll(again.Plan.Mitt()), "%s: %v\nwas %v", way, l.Sheet, d.Sheet)
+		assert.Equal(t, plan.Plan.Kind, again.Plan.Kind)
+		assert.Equal(t, plan.Plan.Construction(), again.Plan.Construction())
+	}
+	for way, n := range all {
+		t.Logf("%s: %d of %d", way, same[way], n)
+	}
+	for _, way := range []string{"fingerless, gusset", "mitten, gusset", "glove, gusset", "mitten_without_thumb, none"} {
+		assert.Greater(t, 10*same[way], 8*all[way], way)
+	}
+}
