@@ -81,21 +81,36 @@ func (c Checked) Told() string {
 
 // Sound says that all comes out, and how much was counted.
 func (c Checked) Sound() string {
-	rounds := 0
-	for _, s := range c.Report.Sizes {
-		rounds += len(s.Rounds)
-	}
 	names := map[string]bool{}
-	for _, s := range c.Report.Sizes {
+	least, most, rows := 0, 0, 0
+	for i, s := range c.Report.Sizes {
 		names[s.Name] = true
+		if n := len(s.Rounds); i == 0 {
+			least, most = n, n
+		} else {
+			least, most = min(least, n), max(most, n)
+		}
+		for _, r := range s.Rounds {
+			if r.Row {
+				rows++
+			}
+		}
+	}
+	noun := "round"
+	if rows > 0 {
+		noun = "row"
 	}
 	switch {
-	case rounds == 0:
+	case most == 0:
 		return "No round was found to count."
+	case len(names) > 1 && least < most:
+		return fmt.Sprintf("All counts come out: %d sizes, %d to %s each.", len(names), least, words.Plural(most, noun))
 	case len(names) > 1:
-		return fmt.Sprintf("All counts come out: %d sizes, %d rounds.", len(names), rounds)
+		return fmt.Sprintf("All counts come out: %d sizes, %s each.", len(names), words.Plural(most, noun))
+	case least < most: // a hand has other sections
+		return fmt.Sprintf("All counts come out: %d and %s.", least, words.Plural(most, noun))
 	}
-	return fmt.Sprintf("All counts come out: %d rounds.", rounds)
+	return fmt.Sprintf("All counts come out: %s.", words.Plural(most, noun))
 }
 
 // Many says how much was found.

@@ -28,6 +28,7 @@ func (w *needles) counts(list []written.Count) {
 		if !w.live && len(w.rounds) == 0 {
 			w.live = true
 			w.known = false
+			w.began = at
 		}
 		if !w.known {
 			w.n, w.known = n, true

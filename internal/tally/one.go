@@ -136,7 +136,7 @@ func (w *needles) done(p *pass, s *written.Statement, before int) {
 		w.since = s.At
 		w.shaped = append(w.shaped, shaped{w.round, w.n, max(0, in)})
 	}
-	w.rounds = append(w.rounds, Round{w.section, w.round, before, after, in, s.At.Line})
+	w.rounds = append(w.rounds, Round{w.section, w.round, before, after, in, s.At.Line, w.rows})
 	w.worked(p, s, false)
 }
 
@@ -188,7 +188,11 @@ func (w *needles) failed(p *pass, s *written.Statement) {
 // placed tells in which round a finding is.
 func (w *needles) placed(f Finding) Finding {
 	if w.round > 0 {
-		f.Round = fmt.Sprintf("round %d", w.round)
+		noun := "round"
+		if w.rows {
+			noun = "row"
+		}
+		f.Round = fmt.Sprintf("%s %d", noun, w.round)
 	}
 	return f
 }

@@ -24,7 +24,7 @@ type Finding struct {
 	At, To          written.Spot
 	Sizes           []string // those that it was found in; none: there is one without a name
 	Section         string
-	Round           string       // "round 4"; empty: in no round
+	Round           string       // "round 4" or "row 4"; empty: in no round
 	Found, Expected int          // counts, where there are two
 	Look            written.Spot // where else to look: what it follows from; zero: nowhere
 	Message         string       // a sentence
@@ -34,10 +34,11 @@ type Finding struct {
 // Round is one round as it was worked.
 type Round struct {
 	Section       string
-	Number        int // in its section, from 1
-	Before, After int // stitches
-	Inside        int // between the markers; -1 without
-	Line          int // of the text
+	Number        int  // in its section, from 1
+	Before, After int  // stitches
+	Inside        int  // between the markers; -1 without
+	Line          int  // of the text
+	Row           bool // the work was turned after it
 }
 
 // Size is what was worked of one size.

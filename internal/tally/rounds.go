@@ -26,8 +26,8 @@ func (w *needles) roundsOf(s *written.Statement, ahead []written.Statement, size
 			return // it is told how it is worked, and then in which rounds
 		}
 	}
-	if s.Label.Row {
-		w.rows = true
+	if s.Label.Written() {
+		w.rows = s.Label.Row
 	}
 	if len(s.Items) == 0 && s.Label.Written() && s.Kind == written.Rounds {
 		w.settle()

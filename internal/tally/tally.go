@@ -140,7 +140,7 @@ func (w *needles) statement(s *written.Statement, ahead []written.Statement, siz
 	case written.Heading:
 		w.settle()
 		w.closeSection()
-		w.section, w.round, w.bodies, w.later, w.others, w.named, w.past = s.Title, 0, nil, nil, nil, nil, nil
+		w.section, w.round, w.bodies, w.later, w.others, w.named, w.past = strings.TrimRight(s.Title, " :;.,—–-"), 0, nil, nil, nil, nil, nil
 	case written.Unknown:
 		w.settle()
 		w.tell(Finding{Kind: Unread, At: s.At, To: s.To, Message: "This was not understood. Whatever it does to the stitches, what follows is open."})

@@ -33,9 +33,12 @@ func told(t Trace) (list []string) {
 		if len(s.Markers) > 0 {
 			fmt.Fprintf(&b, " |%v", s.Markers)
 		}
-		for said, is := range map[string]bool{" open": s.Open, " failed": s.Failed, " long": s.Long} {
-			if is {
-				b.WriteString(said)
+		for _, one := range []struct {
+			is   bool
+			said string
+		}{{s.Open, " open"}, {s.Failed, " failed"}, {s.Long, " long"}} {
+			if one.is {
+				b.WriteString(one.said)
 			}
 		}
 		list = append(list, b.String())
