@@ -189,6 +189,7 @@ func (w *needles) pacing(s *written.Statement) {
 			}
 		}
 		w.pace = rounds
+		w.report.steps += len(rounds)
 		return
 	}
 	if w.pace == nil {
@@ -225,7 +226,8 @@ func (w *needles) pacing(s *written.Statement) {
 // plans keeps what shaping is said to come to, until the section is over.
 func (w *needles) plans(s *written.Statement) {
 	w.settle()
-	if len(s.Schedule.List) > 0 {
+	if n := len(s.Schedule.List); n > 0 {
+		w.report.steps += n
 		if w.plan != nil {
 			w.plan.lists = append(w.plan.lists, s)
 		}

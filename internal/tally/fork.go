@@ -17,12 +17,11 @@ type fork struct {
 // tried works a round with the count that there is; if that doesn't come out, with the other
 // that there may be. It returns how the round went.
 func (w *needles) tried(s *written.Statement) (*pass, bool) {
-	other := w.other
-	held := slices.Clone(w.held)
-	p, ok := w.attempt(s)
-	if other == nil {
-		return p, ok
+	if w.other == nil {
+		return w.attempt(s)
 	}
+	other, held := w.other, slices.Clone(w.held)
+	p, ok := w.attempt(s)
 	now := *w
 	w.n, w.markers, w.lost, w.held, w.other = other.n, slices.Clone(other.markers), other.lost, held, nil
 	q, fine := w.attempt(s)
@@ -43,10 +42,14 @@ func (w *needles) tried(s *written.Statement) (*pass, bool) {
 
 // attempt works a round, reading what may be read in two ways as it comes out.
 func (w *needles) attempt(s *written.Statement) (*pass, bool) {
-	before := slices.Clone(w.held)
+	either := hasEither(s.Items)
+	var before []held
+	if either {
+		before = slices.Clone(w.held)
+	}
 	p := w.begin()
 	p.from = s
-	if ok := w.items(p, s.Items) && w.whole(p, s) && p.failed == nil; ok || !hasEither(s.Items) {
+	if ok := w.items(p, s.Items) && w.whole(p, s) && p.failed == nil; ok || !either {
 		return p, ok
 	}
 	after := w.held

@@ -91,7 +91,7 @@ type pass struct {
 }
 
 func (w *needles) begin() *pass {
-	return &pass{in: w.n, old: slices.Clone(w.markers), reached: -1, grew: -1, open: !w.known, idle: true, trace: w.trace}
+	return &pass{in: w.n, old: slices.Clone(w.markers), new: make([]int, 0, len(w.markers)), reached: -1, grew: -1, open: !w.known, idle: true, trace: w.trace}
 }
 
 // passed takes the old markers to the new round that lie before a stitch, or at it.

@@ -2,7 +2,6 @@ package tally
 
 import (
 	"fmt"
-	"slices"
 
 	"thenar/internal/written"
 )
@@ -42,8 +41,14 @@ func (w *needles) agrees(p *pass, s *written.Statement) bool {
 	return true
 }
 
+// hasEither reports whether something in a list can be read in two ways.
 func hasEither(list []written.Item) bool {
-	return slices.ContainsFunc(list, func(i written.Item) bool { return i.Either || hasEither(i.Items) })
+	for i := range list {
+		if list[i].Either || hasEither(list[i].Items) {
+			return true
+		}
+	}
+	return false
 }
 
 // whole reports whether all stitches of the round below were worked, or the round may go on

@@ -43,7 +43,8 @@ func (w *needles) roundsOf(s *written.Statement, ahead []written.Statement, size
 		w.others = s
 		return
 	}
-	if len(s.Label.List) > 0 {
+	if n := len(s.Label.List); n > 0 {
+		w.report.steps += n
 		w.settle()
 		for _, n := range s.Label.List {
 			if w.later == nil {

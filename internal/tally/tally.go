@@ -16,6 +16,7 @@ type findings struct {
 	seen  map[same]int
 	steps int               // of the work so far
 	spent bool              // it was told that there are no more
+	left  bool              // the rest of the text is not worked
 	words map[string]string // what words that were not understood were probably meant to be
 }
 
@@ -73,6 +74,9 @@ func (w *needles) all(t *written.Text, hand string) {
 	skips := false
 	for at := range t.Statements {
 		s := &t.Statements[at]
+		if !w.goesOn(s) {
+			return
+		}
 		if s.Kind == written.Heading {
 			skips = hand != "" && s.Hand != "" && s.Hand != hand
 		}

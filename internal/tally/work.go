@@ -8,34 +8,8 @@ import (
 	"thenar/internal/written"
 )
 
-// most is how often anything is repeated at most; nobody knits more.
-const most = 5_000
-
 // wasteSet is what stitches are called that were knitted with waste yarn.
 const wasteSet = "waste"
-
-// Bounds of the work on one text, far beyond what anybody knits: a step is an item that is
-// worked, and a pattern in ten sizes takes some thousands; a round costs some more, so that
-// its memory is bounded as well.
-const (
-	mostSteps   = 2_000_000
-	roundSteps  = 50
-	mostOnThem  = 100_000 // stitches on the needles
-	mostMarkers = 200
-	mostHeld    = 500 // sets that wait
-)
-
-// spends takes steps, and reports whether some are left.
-func (w *needles) spends(p *pass, i *written.Item, steps int) bool {
-	if w.report.steps += steps; w.report.steps <= mostSteps && p.out <= mostOnThem && len(p.new) <= mostMarkers && len(w.held) <= mostHeld {
-		return true
-	}
-	if p.open = true; !w.report.spent { // it is told once
-		w.report.spent = true
-		p.fails(Unread, i, "All this is more than anybody knits: check it in parts.")
-	}
-	return false
-}
 
 // items works what a round tells; it reports whether that could be done.
 func (w *needles) items(p *pass, list []written.Item) bool {

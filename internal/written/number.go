@@ -117,6 +117,9 @@ func (p *parser) others() (list []int) {
 		if !ok {
 			return list
 		}
+		if list == nil {
+			list = make([]int, 0, p.sizes-1)
+		}
 		at, before := p.at+1, len(list)
 		for ; at < len(p.t) && p.t[at].low != shut; at++ {
 			switch t := p.t[at]; {

@@ -17,13 +17,15 @@ const (
 // Bounds of what is looked at together, far beyond what anybody writes; they keep the work on
 // any text within a small multiple of its length.
 const (
-	mostWrapped = 200   // lines of one paragraph
-	mostClause  = 200   // words of one clause
-	mostStated  = 4     // counts apart at the end of a sentence
-	mostCounted = 150   // words and numbers of the counts at the end of a sentence
-	mostDeep    = 30    // brackets in brackets, and asterisks that are open
-	mostYarns   = 40    // names of yarns
-	mostMotifs  = 2_000 // rows of motifs
+	mostWrapped = 200     // lines of one paragraph
+	mostClause  = 200     // words of one clause
+	mostStated  = 4       // counts apart at the end of a sentence
+	mostCounted = 150     // words and numbers of the counts at the end of a sentence
+	mostDeep    = 30      // brackets in brackets, and asterisks that are open
+	mostYarns   = 40      // names of yarns
+	mostMotifs  = 2_000   // rows of motifs
+	mostWords   = 2_000   // words, numbers and signs of one sentence
+	mostParts   = 120_000 // of a text: a sentence is two, an item one, and what is listed too
 )
 
 // Read takes instructions apart. It never fails: what it doesn't understand is a statement
@@ -33,12 +35,15 @@ func Read(text string) *Text {
 	lines := strings.Split(text[:min(len(text), MostBytes)], "\n")
 	lines = lines[:min(len(lines), MostLines)]
 	r.lines = make([][]token, len(lines))
-	r.text.Statements = make([]Statement, 0, 2*len(lines))
-	var t []token
+	sentences := 0 // at most
 	for i, line := range lines {
-		t = shortened(tokens(t[:0], strings.TrimRight(line, "\r"), i+1))
-		r.lines[i] = r.tokens.keep(t)
+		if len(line) > 0 {
+			sentences += 1 + strings.Count(line, ".")
+		}
+		room := r.tokens.room(len(line)) // a token has at least a byte
+		r.lines[i] = shortened(r.tokens.take(tokens(room, strings.TrimRight(line, "\r"), i+1)))
 	}
+	r.text.Statements = make([]Statement, 0, min(sentences, mostParts/2))
 	r.raw = lines
 	r.sizes()
 	for _, name := range r.text.Sizes {
@@ -46,7 +51,7 @@ func Read(text string) *Text {
 	}
 	r.yarnNames()
 	r.preamble()
-	for r.at < len(r.lines) {
+	for r.at < len(r.lines) && !r.over {
 		r.line()
 	}
 	return &r.text
@@ -61,6 +66,8 @@ type reader struct {
 	parser  parser    // of the sentence that is read
 	now     Statement // what it tells
 	at      int
+	parts   int  // of the text so far
+	over    bool // there are too many
 	text    Text
 	names   [][]token // of the sizes
 	yarns   [][]string
@@ -124,7 +131,7 @@ func (r *reader) note(t []token) {
 
 // add appends a statement that is made of tokens.
 func (r *reader) add(s *Statement, t []token) {
-	if len(t) == 0 {
+	if len(t) == 0 || r.over {
 		return
 	}
 	if at := len(r.text.Statements) - 1; s.Kind == Says && at >= 0 {
@@ -134,6 +141,13 @@ func (r *reader) add(s *Statement, t []token) {
 		}
 	}
 	s.At, s.To = t[0].at, t[len(t)-1].end()
+	r.parts += 2 + len(s.Label.List)
+	if s.Schedule != nil {
+		r.parts += len(s.Schedule.List)
+	}
+	if r.over = r.parts+r.items.taken > mostParts; r.over {
+		s.Kind = Excess
+	}
 	r.text.Statements = append(r.text.Statements, *s)
 }
 

@@ -11,6 +11,10 @@ func (r *reader) sentence(t []token) {
 	if len(t) == 0 {
 		return
 	}
+	if len(t) > mostWords {
+		r.add(&Statement{Kind: Unknown, For: r.here}, all)
+		return
+	}
 	for i := range min(len(t), 4) {
 		if t[i].low == "means" {
 			r.note(all)

@@ -25,6 +25,7 @@ const (
 	Comes               // the number of the next round is told
 	Markers             // markers are placed or taken off
 	Unknown             // it was not understood
+	Excess              // here a text goes on for so long that the rest is not read
 )
 
 // Statement is one sentence of a text, or one labelled line.
