@@ -3,6 +3,7 @@ package written
 import (
 	"slices"
 	"strconv"
+	"strings"
 )
 
 func itoa(n int) string { return strconv.Itoa(n) }
@@ -100,20 +101,55 @@ func (p *parser) name(end int) string {
 	return text
 }
 
-// action reads what is done besides stitches.
+// act reads one kind of thing that is done.
+type act func(*parser) (Item, bool)
+
+// acts are the words that something which is done begins with.
+type acts struct {
+	words string
+	read  act
+}
+
+// actions are what is done besides plain stitches, by the word that it begins with; where
+// several begin alike the first that can be read is meant.
+var actions = byWord([]acts{
+	{"slip sl place put transfer move leave thread", (*parser).aside},
+	{"row round", (*parser).motif},
+	{"cast co using", (*parser).castOn},
+	{"pick pu puk knit", (*parser).pickUp},
+	{"pm pmr sm slm rm place put slip sl remove", (*parser).marker},
+	{"bind cast bo", (*parser).bindOff},
+	{"k2tog ssk slip-slip-knit knit m1 make", (*parser).gap},
+	{"knit k", (*parser).wasteKnit},
+	{"knit k", (*parser).takeIn},
+	{"turn", (*parser).turn},
+})
+
+func byWord(list []acts) map[string][]act {
+	by := map[string][]act{}
+	for _, one := range list {
+		for _, word := range strings.Fields(one.words) {
+			by[word] = append(by[word], one.read)
+		}
+	}
+	return by
+}
+
+// action reads what is done besides plain stitches.
 func (p *parser) action() (Item, bool) {
 	from := p.at
-	for _, read := range []func() (Item, bool){p.castOn, p.pickUp, p.marker, p.bindOff, p.gap, p.wasteKnit, p.takeIn} {
-		if i, ok := read(); ok {
+	for _, read := range actions[p.peek().low] {
+		if i, ok := read(p); ok {
 			return i, true
 		}
 		p.at = from
 	}
-	if p.any("turn") {
-		return Item{Does: Turn}, true
-	}
-	p.at = from
 	return Item{}, false
+}
+
+// turn reads that the work is turned.
+func (p *parser) turn() (Item, bool) {
+	return Item{Does: Turn}, p.any("turn")
 }
 
 // castOn reads loops that are cast on within a round.

@@ -132,11 +132,13 @@ func (p *parser) item() {
 		finish(Item{Does: Pass})
 		return
 	}
-	for _, read := range []func() (Item, bool){p.aside, p.motif, p.action, p.stitch} {
-		if i, ok := read(); ok {
-			finish(i)
-			return
-		}
+	if i, ok := p.action(); ok {
+		finish(i)
+		return
+	}
+	if i, ok := p.stitch(); ok {
+		finish(i)
+		return
 	}
 	p.at = start
 	i := Item{Does: Unread}
