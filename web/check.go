@@ -7,6 +7,7 @@ import (
 	"net/url"
 
 	"thenar/internal/app"
+	"thenar/internal/fault"
 	"thenar/web/view"
 )
 
@@ -21,27 +22,68 @@ func (s *Server) showCheck(w http.ResponseWriter, r *http.Request) error {
 // checkText works instructions that were pasted, or sent as a file, and shows them with what
 // was found.
 func (s *Server) checkText(w http.ResponseWriter, r *http.Request) error {
-	if err := readParts(r); err != nil {
+	c, err := checkSent(r)
+	if err != nil {
 		return err
+	}
+	return answerCheck(w, r, c)
+}
+
+// checkSent reads the form of the count check.
+func checkSent(r *http.Request) (c view.Check, err error) {
+	if err := readParts(r); err != nil {
+		return c, err
 	}
 	if r.MultipartForm != nil {
 		defer r.MultipartForm.RemoveAll()
 	}
-	c := view.Check{Text: r.PostForm.Get("text"), Measures: measuresOf(r.PostForm)}
+	c = view.Check{Text: r.PostForm.Get("text"), Measures: measuresOf(r.PostForm)}
 	text, err := sentFile(r)
-	if err != nil {
-		return err
-	}
 	if len(text) > 0 {
 		c.Text = string(text)
 	}
-	status := http.StatusOK
-	if c.Checked, err = app.CheckMeasured(c.Text, c.Measures); errors.As(err, &c.Faults) {
-		status = http.StatusUnprocessableEntity
+	return c, err
+}
+
+// answerCheck works instructions and shows what was found; faults that the check has already
+// stand at their fields.
+func answerCheck(w http.ResponseWriter, r *http.Request, c view.Check) error {
+	var err error
+	var faults fault.Fields
+	if c.Checked, err = app.CheckMeasured(c.Text, c.Measures); errors.As(err, &faults) {
+		c.Faults = append(faults, c.Faults...)
 	} else if err != nil {
 		return err
 	}
+	if c.Checked.Report != nil && c.Checked.Gauged() {
+		if c.Mitt, err = c.Checked.Mitt(r.PostForm.Get("mitt_size")); err != nil {
+			c.Mitt, err = c.Checked.Mitt("") // a size of another text
+		}
+		if err != nil {
+			return err
+		}
+	}
+	status := http.StatusOK
+	if len(c.Faults) > 0 {
+		status = http.StatusUnprocessableEntity
+	}
 	return page(w, r, status, view.CheckPage(c))
+}
+
+// openWritten begins a mitt with the numbers of instructions, and leads to it.
+func (s *Server) openWritten(w http.ResponseWriter, r *http.Request) error {
+	c, err := checkSent(r)
+	if err != nil {
+		return err
+	}
+	id, err := s.app.OpenWritten(r.Context(), c.Text, c.Measures, r.PostForm.Get("mitt_size"))
+	if errors.As(err, &c.Faults) {
+		return answerCheck(w, r, c)
+	}
+	if err != nil {
+		return err
+	}
+	return toMitt(w, r, id, "")
 }
 
 // measuresOf reads what was typed of gauge and yarn.

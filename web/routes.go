@@ -135,6 +135,7 @@ func (s *Server) routes() http.Handler {
 	}
 	r.Get("/check", s.answer(s.showCheck))
 	r.Post("/check", s.answer(s.heavy(limited(maxCheck, s.checkText))))
+	r.Post("/check/mitt", s.answer(s.heavy(limited(maxCheck, s.openWritten))))
 	r.Get("/motifs", s.answer(s.showMotifs))
 	r.Post("/motifs", s.answer(limited(maxChart, s.keepMotif)))
 	r.Post("/motifs/{motif}/remove", s.answer(limited(maxForm, s.removeMotif)))

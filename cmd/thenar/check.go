@@ -15,6 +15,7 @@ func check(ctx context.Context, v *verb, args []string, std stdio) error {
 	asJSON := f.Bool("json", false, "every round of every size, and what was found, as JSON")
 	gauge := f.String("gauge", "", "`stitches/rounds` on 10 cm, such as 24/32: the yarn is told, too")
 	ball := f.String("ball", "", "`grams/metres` of a ball, such as 50/175: the yarn is told in grams, too")
+	sheet := f.Bool("sheet", false, "the measure sheet of the mitt that a size is, as plan takes it; -gauge is needed")
 	drawn := chartFlags(f)
 	if err := v.parse(f, args, 1, std); err != nil {
 		return err
@@ -33,6 +34,9 @@ func check(ctx context.Context, v *verb, args []string, std stdio) error {
 	if drawn.wanted() {
 		return drawn.write(ctx, c, std)
 	}
+	if *sheet {
+		return checkedSheet(c, *drawn.size, std)
+	}
 	if *asJSON {
 		raw, err := json.Marshal(c.JSON())
 		if err != nil {
@@ -47,6 +51,23 @@ func check(ctx context.Context, v *verb, args []string, std stdio) error {
 	}
 	if !c.Report.Sound() {
 		return errTold
+	}
+	return nil
+}
+
+// checkedSheet prints the measure sheet of the mitt that instructions are. Where its plan has
+// other counts than they, that is a message.
+func checkedSheet(c app.Checked, size string, std stdio) error {
+	raw, differs, err := c.CheckedSheet(size)
+	if err != nil {
+		return err
+	}
+	for _, one := range differs {
+		fmt.Fprintf(std.Err, "sheet: %s\n", one)
+	}
+	_, err = std.Out.Write(raw)
+	if err != nil {
+		return fmt.Errorf("check: %w", err)
 	}
 	return nil
 }

@@ -15,7 +15,7 @@ type readChart struct {
 func chartFlags(f *flag.FlagSet) readChart {
 	return readChart{
 		format:  f.String("chart", "", "draws the chart of what was read, as `format`: svg, png, or csv. Csv has one field for each stitch, the last round first"),
-		size:    f.String("size", "", "the `size` that is drawn, such as 48, or \"48 left\" where the hands differ. Without it: the first"),
+		size:    f.String("size", "", "the `size` that is drawn or opened, such as 48, or \"48 left\" where the hands differ. Without it: the first"),
 		section: f.String("section", "", "the `section` that is drawn, by its heading or its place from 1. Without it: all, the last first"),
 	}
 }

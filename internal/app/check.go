@@ -27,6 +27,9 @@ type Checked struct {
 	Yarn     []CheckedYarn    // of each size, if a gauge was typed
 	YarnFrom string           // what that is worked out from
 
+	typed  Measures
+	fabric fabric
+
 	gauge gauge.Gauge // as it was typed; 0: it wasn't
 }
 
@@ -130,7 +133,7 @@ func CheckMeasured(text string, m Measures) (Checked, error) {
 	if faults.Has("text") {
 		return Checked{}, faults
 	}
-	c := Checked{Text: text, Report: tally.Work(written.Read(text))}
+	c := Checked{Text: text, typed: m, fabric: f, Report: tally.Work(written.Read(text))}
 	c.Sections = sectionsOf(c.Report, f.sts, f.rds)
 	c.Yarn, c.YarnFrom = f.yarnOf(text, c.Report)
 	c.gauge = gauge.Gauge{Stitches: f.sts / 100, Rounds: f.rds / 100}

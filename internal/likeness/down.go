@@ -39,7 +39,7 @@ func (d *draft) fromTip(pieces []piece) (why string) {
 			return "it has more pieces than a mitt from the fingertips"
 		}
 	}
-	d.choose("Worked", mitt.PathDirection, string(mitt.Down), pieces[0].line)
+	d.choose("Worked", "from the fingertips", mitt.PathDirection, string(mitt.Down), pieces[0].line)
 	why = d.fromCuff(up)
 	d.groups = groups
 	return why

@@ -22,7 +22,8 @@ type Likeness struct {
 	Why     string // why there is none; empty: there is one
 	Kind    mitt.Kind
 	Sheet   sheet.Sheet
-	Numbers []Number
+	Numbers []Number // as recognised
+	Hand    []Number // measures that follow from the fabric
 	Rounds  int      // of the text
 	Off     int      // rounds in which the plan has another count than the text
 	Differs []string // where that is, each a sentence; empty: all counts are the same
@@ -68,8 +69,7 @@ func newDraft(g Gauge) *draft {
 // read reads the pieces, from whichever end they are worked.
 func (d *draft) read(pieces []piece) (why string) {
 	if flat(pieces[0].rows) {
-		d.choose("Worked", mitt.PathFlat, "true", pieces[0].line)
-		d.numbers[len(d.numbers)-1].Value = "flat"
+		d.choose("Worked", "to and fro", mitt.PathFlat, "true", pieces[0].line)
 		d.sheet["gauge.swatches[0].worked"] = sheet.Worked(true)
 		for i := range pieces {
 			pieces[i].seamed()

@@ -12,6 +12,10 @@ import (
 type Number struct {
 	Name, Value string
 	Line        int // of the text; 0: nowhere in particular
+
+	path  string // in the sheet
+	of    mitt.Number
+	fixed bool // it is one of the plan's numbers
 }
 
 // draft is a sheet while it is read out of a text.
@@ -41,7 +45,7 @@ func (d *draft) fix(n mitt.Number, line int, values ...int) {
 	}
 	text := strings.Join(texts, ", ")
 	d.sheet[n.Path()] = text
-	d.numbers = append(d.numbers, Number{n.Label(), text, line})
+	d.numbers = append(d.numbers, Number{Value: text, Line: line, path: n.Path(), of: n, fixed: true})
 }
 
 // or says what else a number may be.
@@ -54,10 +58,10 @@ func (d *draft) or(n mitt.Number, value int) {
 	}
 }
 
-// choose notes a choice of how it is made.
-func (d *draft) choose(name, path, value string, line int) {
+// choose notes a choice of how it is made, in words and as a sheet has it.
+func (d *draft) choose(name, said, path, value string, line int) {
 	d.sheet[path] = value
-	d.numbers = append(d.numbers, Number{name, strings.ReplaceAll(value, "_", " "), line})
+	d.numbers = append(d.numbers, Number{Name: name, Value: said, Line: line, path: path})
 }
 
 // long sets a length that is so many rounds.

@@ -4,7 +4,9 @@ import (
 	"errors"
 	"fmt"
 	"maps"
+	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"thenar/internal/fault"
@@ -113,9 +115,9 @@ func (t *trial) made(s sheet.Sheet) (*mitt.Plan, error) {
 func (t *trial) fitted(s sheet.Sheet, p *mitt.Plan) sheet.Sheet {
 	out := s.Clone()
 	around := p.Bridge.HandAfter
-	out[hand.FieldCircumference] = cm(float64(around) / t.stitchesPerMM / (1 + p.Ease.Hand))
+	out[hand.FieldCircumference] = cm(math.Round(float64(around) / t.stitchesPerMM / (1 + p.Ease.Hand)))
 	if n := p.Thumb.Stitches.N; p.Thumbed() && n > 0 {
-		out[hand.FieldThumb] = cm((float64(n)/t.stitchesPerMM - 1.6/t.stitchesPerMM) / 1.08)
+		out[hand.FieldThumb] = cm(math.Round((float64(n) - 1.6) / t.stitchesPerMM / 1.08))
 	}
 	if _, err := t.made(out); err != nil || len(out.Questions(nil, false)) > 0 {
 		return s
@@ -160,13 +162,34 @@ func (t *trial) told() *Likeness {
 		l.Off += left
 		l.Differs = append(l.Differs, "The text has another piece, of "+plural(left)+".")
 	}
+	l.Numbers = slices.DeleteFunc(l.Numbers, func(n Number) bool { return t.best.Given(n.path) == "" })
+	slices.SortStableFunc(l.Numbers, func(a, b Number) int { return a.Line - b.Line })
+	names := t.plan.Names()
+	for i := range l.Numbers {
+		if n := &l.Numbers[i]; n.fixed {
+			n.Name, n.Value = names.Label(n.of), t.best.Given(n.path)
+		}
+	}
+	for _, path := range []string{hand.FieldCircumference, hand.FieldWrist, hand.FieldThumb, hand.FieldLength} {
+		if text := t.best.Given(path); text != "" {
+			if n, err := strconv.ParseFloat(text, 64); err == nil {
+				text = strconv.FormatFloat(n, 'f', 1, 64)
+			}
+			l.Hand = append(l.Hand, Number{Name: measures[path], Value: text + " cm"})
+		}
+	}
 	if float64(l.Off) > mostOff*float64(l.Rounds) {
 		l.Why = fmt.Sprintf("our nearest plan would differ in %d of %d rounds", l.Off, l.Rounds)
 	}
 	return l
 }
 
-// pieces parts the sections of a plan as its pieces are worked.
+// measures are what is measured of a hand.
+var measures = map[string]string{
+	hand.FieldCircumference: "Hand", hand.FieldWrist: "Wrist", hand.FieldThumb: "Thumb", hand.FieldLength: "Hand length",
+}
+
+// sections parts the sections of a plan as its pieces are worked.
 func sections(p *mitt.Plan) (list [][]stitch.Section) {
 	for _, s := range p.Mitt().Sections {
 		if len(s.Rounds) == 0 {

@@ -157,12 +157,13 @@ func (t top) put(d *draft) {
 	if t.more == 0 {
 		d.fix(mitt.TopRounds, rows[min(at, len(rows)-1)].line, t.rounds)
 	}
-	d.choose("Top", mitt.PathTop, string(t.kind), rows[min(at, len(rows)-1)].line)
+	line := rows[min(at, len(rows)-1)].line
+	d.choose("Top", string(t.kind), mitt.PathTop, string(t.kind), line)
 	if t.band > 0 {
-		d.choose("Band", mitt.PathBand, itoa(t.band), rows[at].line)
+		d.choose("Band", itoa(t.band), mitt.PathBand, itoa(t.band), line)
 	}
 	if t.wedges > 0 {
-		d.choose("Wedges", mitt.PathWedges, itoa(t.wedges), rows[at].line)
+		d.choose("Wedges", itoa(t.wedges), mitt.PathWedges, itoa(t.wedges), line)
 	}
 }
 

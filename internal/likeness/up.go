@@ -138,9 +138,9 @@ func (d *draft) cuff(p *piece, to int) {
 	switch e.kind {
 	case mitt.RibCuff:
 		d.sheet[mitt.PathKnits], d.sheet[mitt.PathPurls] = itoa(e.knits), itoa(e.purls)
-		d.numbers = append(d.numbers, Number{"Rib", itoa(e.knits) + " × " + itoa(e.purls), rows[0].line})
+		d.numbers = append(d.numbers, Number{Name: "Rib", Value: itoa(e.knits) + " × " + itoa(e.purls), Line: rows[0].line, path: mitt.PathKnits})
 	default:
-		d.choose("Cuff", mitt.PathCuff, string(e.kind), rows[0].line)
+		d.choose("Cuff", e.kind.Words(), mitt.PathCuff, string(e.kind), rows[0].line)
 	}
 	d.fix(mitt.CuffRounds, rows[0].line, n)
 	d.fix(mitt.CuffPlainRounds, rows[min(n, len(rows)-1)].line, len(rows)-n)
@@ -187,7 +187,7 @@ func (d *draft) parted(s *shaft) (why string) {
 	d.fix(mitt.HandStitches, s.rows[s.begins].line, before)
 	d.fix(mitt.GussetRounds, s.rows[s.begins].line, s.divides-s.begins)
 	if waste > 0 {
-		d.choose("Thumb", mitt.PathConstruction, string(mitt.Straight), r.line)
+		d.choose("Thumb", "on waste yarn", mitt.PathConstruction, string(mitt.Straight), r.line)
 		d.fix(mitt.Held, r.line, waste)
 		return ""
 	}
@@ -209,7 +209,7 @@ func (d *draft) parted(s *shaft) (why string) {
 	}
 	d.fix(mitt.GussetBase, s.rows[s.grows[0]].line, base)
 	if s.step == 1 {
-		d.choose("Increases at both edges", "stitch.both_edges", "false", s.rows[s.grows[0]].line)
+		d.choose("Increases", "at one edge", "stitch.both_edges", "false", s.rows[s.grows[0]].line)
 	}
 	rounds := make([]int, k)
 	for i, at := range s.grows {
@@ -221,6 +221,11 @@ func (d *draft) parted(s *shaft) (why string) {
 	d.fix(mitt.KeptOnHand, r.line, base-less)
 	d.fix(mitt.BridgeStitches, r.line, cast)
 	return ""
+}
+
+// grownBy says how a gusset grows.
+var grownBy = map[mitt.Increase]string{
+	mitt.Lifted: "lifted", mitt.YoClosed: "yarn overs, closed", mitt.FrontAnd: "front and back", mitt.InCentre: "in the centre",
 }
 
 // grown notes how the gusset grows, if it is another way than the usual.
@@ -243,7 +248,7 @@ func (d *draft) grown(s *shaft) {
 		}
 	}
 	if how != mitt.MakeOne {
-		d.choose("Gusset’s increases", mitt.PathIncrease, string(how), r.line)
+		d.choose("Increases", grownBy[how], mitt.PathIncrease, string(how), r.line)
 	}
 }
 
@@ -283,7 +288,7 @@ func (d *draft) thumb(p *piece, s *shaft) (why string) {
 // open reads a mitt whose thumb comes out of an opening.
 func (d *draft) open(s *shaft) (why string) {
 	d.groups = append(d.groups, s.rows)
-	d.choose("Thumb", mitt.PathConstruction, string(mitt.Slit), s.rows[s.opens].line)
+	d.choose("Thumb", "out of an opening", mitt.PathConstruction, string(mitt.Slit), s.rows[s.opens].line)
 	d.cuff(s.piece, s.opens)
 	d.fix(mitt.HandStitches, s.rows[s.opens].line, s.rows[s.opens].before)
 	d.fix(mitt.GussetRounds, s.rows[s.opens].line, s.openRows)
@@ -294,7 +299,7 @@ func (d *draft) open(s *shaft) (why string) {
 // alone reads a mitten without a thumb, or a wristlet.
 func (d *draft) alone(s *shaft) (why string) {
 	d.groups = append(d.groups, s.rows)
-	d.choose("Thumb", mitt.PathConstruction, string(mitt.NoThumb), 0)
+	d.choose("Thumb", "none", mitt.PathConstruction, string(mitt.NoThumb), s.line)
 	if d.topped {
 		d.kind = mitt.Thumbless
 		delete(d.sheet, mitt.PathConstruction)

@@ -14,6 +14,7 @@ type Check struct {
 	app.Measures // as they were typed, and so is the text
 	Text         string
 	Checked      app.Checked
+	Mitt         app.CheckedMitt // which a size is like, if a gauge was typed
 	Faults       fault.Fields
 }
 
@@ -106,6 +107,16 @@ func (c *Check) yarnRows() (rows []yarnRow) {
 		rows = append(rows, yarnRowOf(one, y.One, y.Ball), yarnRowOf(pair, y.Pair, y.Ball))
 	}
 	return rows
+}
+
+// mittFault is what keeps a mitt from being opened.
+func (c *Check) mittFault() string {
+	for _, path := range []string{"gauge", "mitt", "size"} {
+		if text := c.Faults.Of(path); text != "" {
+			return text
+		}
+	}
+	return ""
 }
 
 // Open reports whether some counts stayed open.
