@@ -3,6 +3,7 @@ package tally
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"thenar/internal/written"
 )
@@ -89,8 +90,17 @@ func (w *needles) meant(s *written.Statement) (list []*written.Statement, ok boo
 			return unknown("Between such asterisks no round was told.")
 		}
 		return append(list, w.past[span[0]:span[1]]...), true
+	case r.Shaping:
+		one := w.shaping()
+		if one == nil {
+			return unknown("No shaping was told before.")
+		}
+		return []*written.Statement{one}, true
 	case r.Named != "":
 		one := w.named[r.Named]
+		if one == nil {
+			one = w.names[r.Named]
+		}
 		if one == nil {
 			return unknown("No round of that name was told before.")
 		}
@@ -103,17 +113,65 @@ func (w *needles) meant(s *written.Statement) (list []*written.Statement, ok boo
 		return append(list, w.past[len(w.past)-n:]...), true
 	}
 	from, to := r.From.For(w.size), r.To.For(w.size)
-	for n := from; n <= to && n-from < most; n++ {
-		one := w.bodies[n]
-		if one == nil {
-			return unknown(fmt.Sprintf("Round %d was not told before.", n))
-		}
-		list = append(list, one)
+	list, missing := w.numberedRounds(r.Of, from, to)
+	if missing > 0 && r.Of != "" {
+		w.charted, w.unsure, w.unnumbered = true, true, true // they stand elsewhere
+		w.counts(s.Counts)
+		return nil, false
+	}
+	if missing > 0 {
+		return unknown(fmt.Sprintf("Round %d was not told before.", missing))
 	}
 	if len(list) == 0 {
 		return unknown("Which rounds are meant isn't told.")
 	}
 	return list, true
+}
+
+// numberedRounds returns the rounds of some numbers: those of a section that is named, else of
+// this one, else as they were told last. missing is the first that wasn't told, or 0.
+func (w *needles) numberedRounds(of string, from, to int) (list []*written.Statement, missing int) {
+	every := []map[int]*written.Statement{w.bodies}
+	if of != "" {
+		every = nil
+		for _, b := range slices.Backward(append(w.sections, bodies{w.section, w.bodies})) {
+			if strings.Contains(strings.ToLower(b.section), of) {
+				every = append(every, b.rounds)
+			}
+		}
+	} else {
+		every = append(every, w.told)
+	}
+	missing = max(1, from)
+	for _, rounds := range every {
+		list = nil
+		for n := from; n <= to && n-from < most; n++ {
+			one := rounds[n]
+			if one == nil {
+				missing = n
+				break
+			}
+			list = append(list, one)
+		}
+		if len(list) == to-from+1 {
+			return list, 0
+		}
+	}
+	if to < from {
+		return nil, 0
+	}
+	return nil, missing
+}
+
+// shaping returns the last round that changed the count.
+func (w *needles) shaping() *written.Statement {
+	for i, s := range slices.Backward(w.past) {
+		at := len(w.rounds) - len(w.past) + i
+		if at >= 0 && w.rounds[at].Before >= 0 && w.rounds[at].After >= 0 && w.rounds[at].Before != w.rounds[at].After {
+			return s
+		}
+	}
+	return nil
 }
 
 // plainRound is a round in which all stitches are worked as they are.
@@ -123,7 +181,19 @@ func (w *needles) plainRound(s *written.Statement) *written.Statement {
 
 // until works rounds until a count is there.
 func (w *needles) until(s *written.Statement, list []*written.Statement) {
-	c := s.Repeat.Until[0]
+	w.untilThere(s.Repeat.Until[0], func() bool {
+		for _, one := range list {
+			if !w.one(one) {
+				return false
+			}
+		}
+		return true
+	})
+	w.counts(s.Counts)
+}
+
+// untilThere works something over and over until a count is there, or tells that it never comes.
+func (w *needles) untilThere(c written.Count, works func() bool) {
 	n := c.For(w.size)
 	have := func() (int, bool) {
 		if c.Inside {
@@ -133,13 +203,11 @@ func (w *needles) until(s *written.Statement, list []*written.Statement) {
 	}
 	for range most {
 		now, ok := have()
-		if !ok || now == n {
+		if !ok || now == n || n == written.None {
 			break
 		}
-		for _, one := range list {
-			if !w.one(one) {
-				return
-			}
+		if !works() {
+			return
 		}
 		next, ok := have()
 		if !ok {
@@ -150,10 +218,9 @@ func (w *needles) until(s *written.Statement, list []*written.Statement) {
 			break
 		}
 	}
-	if _, ok := have(); !ok && !c.Inside {
+	if _, ok := have(); !ok && !c.Inside && n != written.None {
 		w.n, w.known = n, true
 	}
-	w.counts(s.Counts)
 }
 
 // openly works rounds as often as a length takes: the count is known if they leave it.

@@ -6,14 +6,22 @@ import (
 	"thenar/internal/written"
 )
 
+// provisional is what stitches are called that are cast on so that they can be worked again.
+const provisional = "provisional"
+
+func abs(n int) int { return max(n, -n) }
+
 // noneWait is told where stitches are wanted that wait, and there are none.
 const noneWait = "There are no stitches that wait: they are worked already, or were never put aside."
 
 // hold puts stitches aside; without a number those up to the next marker.
 func (w *needles) hold(p *pass, i *written.Item, times int) bool {
 	n := times
-	if !i.Times.Written() {
-		if p.open {
+	if i.Reach == written.ToEnd && !p.open && !p.loose {
+		n = max(0, p.in-p.at-i.Before.For(w.size))
+	} else if !i.Times.Written() {
+		if p.open || p.loose {
+			p.open = true
 			w.aside(p, held{name: i.Name, at: i.At, to: i.To})
 			return true
 		}
@@ -104,6 +112,10 @@ func (w *needles) taken(p *pass, n int) int {
 // drop takes a held set away.
 func (w *needles) drop(at int) held {
 	h := w.held[at]
+	if w.dropped == nil {
+		w.dropped = map[int]bool{}
+	}
+	w.dropped[h.n] = true
 	w.held = append(append([]held{}, w.held[:at]...), w.held[at+1:]...)
 	return h
 }
@@ -136,12 +148,22 @@ func (w *needles) takeIn(p *pass, i *written.Item, n int) bool {
 		w.drop(at)
 		return true
 	}
+	h.less = true
 	h.into = p
 	return true
 }
 
 // back puts held stitches on the needles, as the beginning of a new piece.
 func (w *needles) back(s *written.Statement) {
+	if s.Unsure && w.live && (w.n > 0 || !w.known) {
+		return // stitches that are worked are moved to other needles
+	}
+	if s.Name == provisional {
+		if w.settle(); !w.live && w.cast > 0 {
+			w.start(w.cast, true, s)
+		}
+		return
+	}
 	w.leaves(s)
 	n := -1
 	if s.Many.Written() {
@@ -149,7 +171,9 @@ func (w *needles) back(s *written.Statement) {
 	}
 	at := w.find(s.Name, n)
 	if at < 0 {
-		w.tell(Finding{Kind: Forgotten, At: s.At, To: s.To, Message: noneWait})
+		if !w.beside {
+			w.tell(Finding{Kind: Forgotten, At: s.At, To: s.To, Message: noneWait})
+		}
 		w.start(max(0, n), n >= 0, s)
 		w.did(Step{Does: Takes, Line: s.At.Line, After: n, Open: true})
 		return
@@ -169,10 +193,14 @@ func (w *needles) back(s *written.Statement) {
 	}
 	switch {
 	case h.waste && len(parts) == 1: // the loops above it come last
-		if parts[0] != h.n-1 {
+		above := h.n - 1
+		if !s.All && abs(parts[0]-h.n) <= 1 {
+			above = parts[0] // with half a loop at either end, or without
+		}
+		if parts[0] != above {
 			w.tell(Finding{Kind: Miscounted, At: s.At, To: s.To, Found: h.n - 1, Expected: parts[0], Message: "Above the waste yarn there is one loop fewer than below: " + count(h.n-1) + ", not " + count(parts[0]) + "."})
 		}
-		all += h.n - 1
+		all += above
 	case len(parts) > 0 && s.Items[0].Does == written.TakeIn:
 		taken := 0
 		for _, part := range parts {
@@ -181,7 +209,7 @@ func (w *needles) back(s *written.Statement) {
 		if taken > all {
 			w.tell(Finding{Kind: Miscounted, At: s.At, To: s.To, Found: all, Expected: taken, Message: "Only " + stitches(all, "waits", "wait") + ", and " + count(taken) + " are taken up."})
 		}
-		h.n = max(0, all-taken)
+		h.n, h.less = max(0, all-taken), true
 		w.held = append(w.held, h)
 		all = taken
 	}
@@ -196,6 +224,7 @@ func (w *needles) back(s *written.Statement) {
 // start begins a piece with stitches on the needles.
 func (w *needles) start(n int, known bool, s *written.Statement) {
 	w.live, w.n, w.known, w.markers, w.growing, w.began = true, n, known, nil, -1, s.At
+	w.ever, w.partial, w.apart, w.charted = true, false, false, false
 	w.edges.Ends++
 	w.piece = len(w.rounds)
 	w.lost, w.since, w.other = false, s.At, nil

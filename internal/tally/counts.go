@@ -30,6 +30,9 @@ func (w *needles) counts(list []written.Count) {
 			w.known = false
 			w.began = at
 		}
+		if !w.known && (w.partial || w.apart) {
+			continue // others wait beside them
+		}
 		if !w.known {
 			w.n, w.known = n, true
 			if at := len(w.rounds) - 1; at >= 0 && w.rounds[at].After < 0 {
@@ -44,6 +47,9 @@ func (w *needles) counts(list []written.Count) {
 		}
 		if o := w.other; o != nil && o.n == n {
 			w.n, w.markers, w.lost, w.other = o.n, o.markers, o.lost, nil
+			continue
+		}
+		if w.excused(n) {
 			continue
 		}
 		if w.n != n {

@@ -4,11 +4,14 @@ import "thenar/internal/written"
 
 // mark works what a round tells of markers.
 func (w *needles) mark(p *pass, i *written.Item) bool {
-	if p.open || w.lost {
+	if p.open || p.loose || w.lost && i.Does != written.Place {
 		return true
 	}
 	switch i.Does {
 	case written.Place:
+		if p.at == 0 && p.out == 0 && p.idle && !p.from.Label.Written() {
+			return true // where the round begins
+		}
 		p.new = append(p.new, p.out)
 		return true
 	case written.Pass, written.Remove:

@@ -20,9 +20,17 @@ type needles struct {
 	unsure  bool         // something was not counted
 	section string
 
-	live     bool // there are stitches on the needles
-	n        int  // so many
-	known    bool // n is known
+	live     bool         // there are stitches on the needles
+	ever     bool         // there were, or it is told how they come there
+	partial  bool         // the work was turned within a row, so that not all wait for the next
+	apart    bool         // only some of the stitches are worked for now
+	charted  bool         // rounds were worked whose stitches are told elsewhere
+	beneath  *needles     // the piece, while a pattern is worked that is told for itself
+	beside   bool         // some of the text is told at another place
+	cast     int          // stitches of a provisional cast-on, which can be worked again
+	dropped  map[int]bool // sets of so many were taken up
+	n        int          // so many
+	known    bool         // n is known
 	markers  []int
 	growing  int          // the marker whose side grows; -1: none
 	marked   written.Spot // where a marker was placed last
@@ -44,6 +52,9 @@ type needles struct {
 	later      map[int]*written.Statement // told, and not yet worked
 	others     *written.Statement         // what all rounds between are
 	named      map[string]*written.Statement
+	names      map[string]*written.Statement // those of all sections
+	told       map[int]*written.Statement    // rounds by their numbers, of all sections
+	sections   []bodies
 	past       []*written.Statement // every round in its order
 	stars      map[int][2]int       // from where to where rounds stand between asterisks
 	pace       []int                // in which rounds a named one comes, until it is told where that ends
@@ -68,6 +79,7 @@ type held struct {
 	at    written.Spot
 	to    written.Spot
 	of    *pass // the round in which they were put aside
+	less  bool  // some were taken up
 	into  *pass // the round into which the others were knitted
 	id    int   // which of all sets it is, from 1
 }
@@ -81,6 +93,10 @@ type pass struct {
 	reached     int // the marker that was worked to last; -1: none
 	grew        int // the segment that grew; -1: none
 	open        bool
+	loose       bool // only how it changes the count is known: see loose.go
+	needle      int  // where the needle ends that is worked
+	turned      bool // the work was turned before its end
+	charted     bool // some of its stitches are told elsewhere
 	either      bool // numbers of repeats count the first
 	failed      *Finding
 	from        *written.Statement
@@ -91,7 +107,7 @@ type pass struct {
 }
 
 func (w *needles) begin() *pass {
-	return &pass{in: w.n, old: slices.Clone(w.markers), new: make([]int, 0, len(w.markers)), reached: -1, grew: -1, open: !w.known, idle: true, trace: w.trace}
+	return &pass{in: w.n, old: slices.Clone(w.markers), new: make([]int, 0, len(w.markers)), reached: -1, grew: -1, open: !w.known, loose: w.partial, idle: true, trace: w.trace}
 }
 
 // passed takes the old markers to the new round that lie before a stitch, or at it.
@@ -105,11 +121,14 @@ func (p *pass) passed(to int) {
 // eat takes stitches of the round below and makes others; it reports whether there were
 // enough.
 func (p *pass) eat(in, out int) bool {
-	if p.open {
+	switch {
+	case p.open:
 		p.out += out
 		return true
-	}
-	if in > 0 {
+	case p.loose:
+		p.at, p.out = p.at+in, p.out+out
+		return true
+	case in > 0:
 		p.passed(p.at)
 	}
 	if p.at+in > p.in {
@@ -129,6 +148,9 @@ func (p *pass) many(times, in, out int) bool {
 	switch {
 	case p.open:
 		p.out += times * out
+		return true
+	case p.loose:
+		p.at, p.out = p.at+times*in, p.out+times*out
 		return true
 	case in == 0: // as one that makes so many
 		return times == 0 || p.eat(0, times*out)
@@ -172,9 +194,14 @@ func (p *pass) marker() (at int) {
 
 // end takes over what the round made.
 func (w *needles) end(p *pass) {
+	w.partial, w.charted = p.turned, w.charted || p.charted
+	if p.loose && !p.open {
+		w.loosely(p)
+		return
+	}
 	p.passed(p.in)
 	w.n, w.known, w.markers = p.out, !p.open, p.new
-	w.lost = w.lost || p.open
+	w.lost = (w.lost && len(p.new) == 0) || p.open
 	if p.grew >= 0 {
 		w.growing = p.grew
 	}

@@ -13,6 +13,10 @@ func (w *needles) one(s *written.Statement) bool {
 	if at := placeOf(s, w.index); at >= 0 {
 		w.size = at
 	}
+	if !w.live && !w.ever && w.n == 0 && len(w.held) == 0 {
+		w.known = false // nobody told how many are cast on
+	}
+	w.ever = true
 	before := w.n
 	p, ok := w.going, false
 	if w.going = nil; p != nil {
@@ -54,7 +58,7 @@ func hasEither(list []written.Item) bool {
 // whole reports whether all stitches of the round below were worked, or the round may go on
 // in the next sentence.
 func (w *needles) whole(p *pass, s *written.Statement) bool {
-	if p.open || p.at >= p.in {
+	if p.open || p.loose || p.at >= p.in {
 		return true
 	}
 	if !s.Label.Written() && !s.Many.Written() || p.idle {
@@ -79,7 +83,7 @@ func (p *pass) leftOver(at, to written.Spot) Finding {
 
 // unfinished returns a round that the next sentence may go on with.
 func (w *needles) unfinished(p *pass, s *written.Statement) *pass {
-	if p.open || p.at >= p.in && p.in > 0 || p.at == 0 && p.in == 0 && p.out == 0 {
+	if p.open || p.loose || p.at >= p.in && p.in > 0 || p.at == 0 && p.in == 0 && p.out == 0 {
 		return nil
 	}
 	if s.Label.Written() && !p.idle || s.Many.Written() {
@@ -171,7 +175,7 @@ func (w *needles) failed(p *pass, s *written.Statement) {
 			stated = n
 		}
 	}
-	if left := p.in - p.at; left > 0 && !p.open {
+	if left := p.in - p.at; left > 0 && !p.open && !p.loose {
 		p.does(Run{Does: written.Unread, Times: left, In: 1, Out: 1})
 		p.many(left, 1, 1)
 	}

@@ -22,12 +22,19 @@ func (w *needles) roundsOf(s *written.Statement, ahead []written.Statement, size
 			w.named = map[string]*written.Statement{}
 		}
 		w.named[s.Label.Named] = s
+		if w.names == nil {
+			w.names = map[string]*written.Statement{}
+		}
+		w.names[s.Label.Named] = s
 		if next := nextOf(ahead, size); next != nil && next.Kind == written.Pace {
 			return // it is told how it is worked, and then in which rounds
 		}
 	}
 	if s.Label.Written() {
 		w.rows = s.Label.Row
+	}
+	if s.Label.From.Written() && !s.Label.Next {
+		w.keeps(s)
 	}
 	if len(s.Items) == 0 && s.Label.Written() && s.Kind == written.Rounds {
 		w.settle()
@@ -121,6 +128,12 @@ func (w *needles) numbered(s *written.Statement) {
 			w.reach(s, from)
 		}
 	}
+	if n := s.Many.For(w.size); s.Many.Written() && s.Label.From.Written() && n != written.None && n != times {
+		w.tell(w.placed(Finding{Kind: Listed, At: s.At, To: s.To, Found: n, Expected: times, Message: fmt.Sprintf("These are %d rounds, and the line is for %d.", n, times)}))
+	}
+	if n := s.Over.For(w.size); s.Over.Written() && n != written.None && w.known && n != w.n {
+		w.part(s, n)
+	}
 	if s.Unsure {
 		w.lengthy(s)
 		return
@@ -131,14 +144,8 @@ func (w *needles) numbered(s *written.Statement) {
 			return
 		}
 	}
-	if by := s.By.For(w.size); s.By.Written() && by != written.None && w.going == nil {
-		w.n += by
-		w.since = s.At
-		w.lost = w.lost || len(w.markers) > 0
-		if at := len(w.rounds) - 1; at >= 0 {
-			w.rounds[at].After = w.n
-		}
-		w.now(w.n)
+	if w.going == nil {
+		w.evenly(s)
 	}
 	if len(s.Counts) > 0 {
 		w.settle()
@@ -149,6 +156,22 @@ func (w *needles) numbered(s *written.Statement) {
 	if s.Label.Also {
 		w.others = s
 	}
+}
+
+// evenly takes over how many stitches a round makes or takes besides, wherever that is.
+func (w *needles) evenly(s *written.Statement) {
+	by, ok := w.by(s)
+	if !ok || by == 0 || !w.known {
+		return
+	}
+	w.n += by
+	w.since = s.At
+	w.lost = w.lost || len(w.markers) > 0
+	if at := len(w.rounds) - 1; at >= 0 {
+		w.rounds[at].After = w.n
+		w.shaped = append(w.shaped, shaped{w.round, w.n, 0})
+	}
+	w.now(w.n)
 }
 
 // lengthy works what is told by its length: nobody knows how many rounds that is, but each
@@ -166,6 +189,7 @@ func (w *needles) lengthy(s *written.Statement) {
 	} else {
 		w.worked(p, s, false)
 	}
+	w.evenly(s)
 	w.counts(s.Counts)
 	w.lasts(s, 1)
 }

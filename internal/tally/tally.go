@@ -144,7 +144,11 @@ func (w *needles) statement(s *written.Statement, ahead []written.Statement, siz
 	case written.Heading:
 		w.settle()
 		w.closeSection()
+		if len(w.bodies) > 0 {
+			w.sections = append(w.sections, bodies{w.section, w.bodies})
+		}
 		w.section, w.round, w.bodies, w.later, w.others, w.named, w.past = strings.TrimRight(s.Title, " :;.,—–-"), 0, nil, nil, nil, nil, nil
+		w.panel(s)
 	case written.Unknown:
 		w.settle()
 		w.tell(Finding{Kind: Unread, At: s.At, To: s.To, Message: "This was not understood. Whatever it does to the stitches, what follows is open."})
@@ -178,6 +182,8 @@ func (w *needles) statement(s *written.Statement, ahead []written.Statement, siz
 	case written.Again:
 		w.settle()
 		w.again(s)
+	case written.Elsewhere:
+		w.elsewhere(s)
 	case written.Pace:
 		w.pacing(s)
 	}
@@ -216,7 +222,10 @@ func (w *needles) begins(s *written.Statement) {
 		w.going.does(Run{Does: written.CastOn, Times: n, Out: 1})
 		return
 	}
-	w.leaves(s)
+	w.comesOff()
+	if w.leaves(s); s.Name == provisional {
+		w.cast = n
+	}
 	w.edges.CastOn += n
 	w.round, w.past = 0, nil
 	w.start(n, true, s)
@@ -244,10 +253,17 @@ func (w *needles) onward(s *written.Statement) {
 
 // finish binds off or draws up what is on the needles.
 func (w *needles) finish(s *written.Statement) {
+	if p := w.going; p != nil && p.out == p.at && p.failed == nil && s.Name == "graft" {
+		w.going = nil // some are worked on, to where it ends
+	}
 	w.settle()
 	n := -1
 	if s.Many.Written() {
 		n = s.Many.For(w.size)
+	}
+	if w.partial || w.apart { // a part of the stitches; the others go on
+		w.partial, w.apart, w.known, w.unsure = false, false, false, true
+		return
 	}
 	if !s.All && w.known && n < w.n {
 		w.ended(s, n)
@@ -256,16 +272,22 @@ func (w *needles) finish(s *written.Statement) {
 		return
 	}
 	w.closePlan()
+	if !w.live && n < 0 && s.Name == "" {
+		return // the yarn is fastened off
+	}
 	w.edges.Ends++
 	if s.Name == "graft" && (!w.live || w.n == 0) {
 		w.graft(s, n)
 		return
 	}
 	if !w.live {
-		if n > 0 {
+		if n > 0 && !w.beside {
 			w.tell(Finding{Kind: Miscounted, At: s.At, To: s.To, Found: 0, Expected: n, Message: "There is nothing on the needles to finish."})
 		}
 		return
+	}
+	if s.Name == "graft" && n > 0 && 2*n == w.n {
+		n = w.n // so many on each of two needles
 	}
 	if n >= 0 && w.known && n != w.n && (w.other == nil || w.other.n != n) {
 		w.tell(Finding{Kind: Miscounted, At: s.At, To: s.To, Look: w.since, Found: w.n, Expected: n, Message: there(w.n) + ", not " + count(n) + "."})
@@ -304,11 +326,15 @@ func (w *needles) graft(s *written.Statement, n int) {
 // over tells what comes to no end.
 func (w *needles) over() {
 	w.settle()
+	w.comesOff()
 	w.closeSection()
 	if w.live && w.n > 0 && w.known {
 		w.last = w.n
 	}
 	for _, h := range w.held {
+		if w.beside && (h.less || w.dropped[h.n]) {
+			continue // another piece that is told elsewhere takes them up
+		}
 		n := stitches(h.n, "was", "were")
 		if !h.known {
 			n = "Stitches were"

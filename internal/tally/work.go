@@ -57,6 +57,12 @@ func (w *needles) item(p *pass, i *written.Item) bool {
 		return false
 	case written.Stitch:
 		p.idle = false
+		if i.Charted {
+			if p.charted = true; i.Reach == written.NoReach && !i.Times.Written() {
+				p.loose = true // nobody knows over how many
+				return true
+			}
+		}
 		if i.Reach != written.NoReach {
 			return w.fill(p, i)
 		}
@@ -101,9 +107,7 @@ func (w *needles) item(p *pass, i *written.Item) bool {
 		}
 		p.off += times
 	case written.Turn:
-		if p.at < p.in && !p.open {
-			p.open = true
-		}
+		p.turn()
 	default:
 		return w.mark(p, i)
 	}
@@ -152,6 +156,8 @@ func (w *needles) target(p *pass, i *written.Item) (to int, ok bool) {
 			return at, p.fails(Misplaced, i, "The marker is passed already, or fewer than %d before it are left.", before)
 		}
 		return at - before, true
+	case written.ToNeedle:
+		return p.needle - before, true
 	default:
 		return p.in - before, true
 	}
@@ -162,6 +168,9 @@ func (w *needles) fill(p *pass, i *written.Item) bool {
 	if p.open {
 		p.at = p.in
 		return true
+	}
+	if w.loosens(p, i) {
+		return w.looseFill(p, i.In, i.Out)
 	}
 	to, ok := w.target(p, i)
 	if !ok {
@@ -183,6 +192,9 @@ func (w *needles) fill(p *pass, i *written.Item) bool {
 // together works what is in brackets.
 func (w *needles) together(p *pass, i *written.Item, times int) bool {
 	if i.Reach == written.NoReach {
+		if w.onNeedles(p, i, times) {
+			return p.failed == nil
+		}
 		for range times {
 			if !w.items(p, i.Items) {
 				return false
@@ -194,12 +206,19 @@ func (w *needles) together(p *pass, i *written.Item, times int) bool {
 		p.at, p.idle = p.in, false
 		return true
 	}
+	if w.loosens(p, i) {
+		p.idle = false
+		return w.looseFill(p, eaten(i.Items, w.size), made(i.Items, w.size))
+	}
 	to, ok := w.target(p, i)
 	if !ok {
 		return false
 	}
 	from := p.at
 	if each := eaten(i.Items, w.size); each > 0 && to >= from && (to-from)%each != 0 {
+		if i.Even && w.rows && each == made(i.Items, w.size) {
+			return w.eats(p, i, to-from, 1, 1) // a rib that has edges
+		}
 		left := (to - from) % each
 		for p.at+each <= to && w.items(p, i.Items) {
 		}

@@ -57,6 +57,13 @@ func (p *parser) aside() (Item, bool) {
 	if leaves {
 		i = Item{Does: Leave}
 	}
+	if p.took("all", "but") {
+		p.all("the", "last", "first")
+		if n, ok := p.number(true); ok {
+			i.Reach, i.Before, p.at = ToEnd, n, end
+			return i, true
+		}
+	}
 	for ; p.at < end; p.at++ {
 		if !i.Times.Written() {
 			if n, ok := p.number(true); ok {
@@ -114,15 +121,17 @@ type acts struct {
 // several begin alike the first that can be read is meant.
 var actions = byWord([]acts{
 	{"slip sl place put transfer move leave thread", (*parser).aside},
+	{"work knit follow foll begin beg start rep repeat k", (*parser).charted},
+	{"inc increase increasing", (*parser).increaseIn},
+	{"knit k work with using in", (*parser).wasteKnit},
 	{"row round", (*parser).motif},
 	{"cast co using", (*parser).castOn},
-	{"pick pu puk knit", (*parser).pickUp},
+	{"pick pu puk knit k", (*parser).pickUp},
 	{"pm pmr sm slm rm place put slip sl remove", (*parser).marker},
 	{"bind cast bo", (*parser).bindOff},
 	{"k2tog ssk slip-slip-knit knit m1 make", (*parser).gap},
-	{"knit k", (*parser).wasteKnit},
-	{"knit k", (*parser).takeIn},
-	{"turn", (*parser).turn},
+	{"knit k work", (*parser).takeIn},
+	{"turn wrap w w&t wt", (*parser).turn},
 })
 
 func byWord(list []acts) map[string][]act {
@@ -138,7 +147,11 @@ func byWord(list []acts) map[string][]act {
 // action reads what is done besides plain stitches.
 func (p *parser) action() (Item, bool) {
 	from := p.at
-	for _, read := range actions[p.peek().low] {
+	low := p.peek().low
+	if isStitch(low) && low[0] == 'k' {
+		low = "k" // "k8 with waste yarn"
+	}
+	for _, read := range actions[low] {
 		if i, ok := read(p); ok {
 			return i, true
 		}
@@ -149,7 +162,7 @@ func (p *parser) action() (Item, bool) {
 
 // turn reads that the work is turned.
 func (p *parser) turn() (Item, bool) {
-	return Item{Does: Turn}, p.any("turn")
+	return Item{Does: Turn}, p.turns()
 }
 
 // castOn reads loops that are cast on within a round.
@@ -184,15 +197,36 @@ func (p *parser) shares() {
 // pickUp reads stitches that are picked up.
 func (p *parser) pickUp() (Item, bool) {
 	switch {
-	case p.took("pick", "up", "and", "knit"), p.took("pick", "up", "&", "knit"), p.took("pick", "up", "and", "k"), p.took("pick", "up", "&", "k"), p.took("pick", "up"), p.took("pu", "&", "k"), p.took("pu", "and", "k"), p.took("puk"), p.took("pu"), p.took("knit", "up"):
+	case p.took("pick", "up", "and"), p.took("pick", "up", "&"), p.took("pick", "up"), p.took("pu", "&"), p.took("pu", "and"), p.any("puk", "pu"), p.took("knit", "up"), p.took("k", "up"):
 	default:
 		return Item{}, false
 	}
-	p.all("the", "another", "a")
-	n, ok := p.number(true)
+	var n Number
+	ok := false
+	if t := p.peek(); isStitch(t.low) && t.low[0] == 'k' {
+		p.at++
+		n, ok = p.grouped(digits(t.low[1:])), true // "pick up and k2"
+	} else {
+		p.any("knit", "k", "purl")
+		p.all("the", "another", "a", "an", "additional", "extra")
+		n, ok = p.number(true)
+		p.all("more", "extra", "additional")
+	}
 	p.stitches()
-	p.at = p.clause()
-	return Item{Does: PickUp, Out: 1, Times: n}, ok
+	return Item{Does: PickUp, Out: 1, Times: p.corners(n)}, ok
+}
+
+// corners steps over where stitches are picked up; at each corner are twice as many.
+func (p *parser) corners(n Number) Number {
+	end := p.clause()
+	for at := p.at; at+1 < end; at++ {
+		if low, what := p.t[at].low, p.t[at+1].low; (low == "each" || low == "either" || low == "both") &&
+			(what == "corner" || what == "corners" || what == "end" || what == "side" || what == "sides" || what == "ends" || what == "gap") {
+			n = n.each(func(n int) int { return max(n, 2*n) })
+		}
+	}
+	p.at = end
+	return n
 }
 
 // marker reads a marker that is placed, passed or taken off.
@@ -201,6 +235,7 @@ func (p *parser) marker() (Item, bool) {
 	case p.any("pm", "pmr"):
 		return p.behind(Item{Does: Place}), true
 	case p.any("sm", "slm"):
+		p.which()
 		return p.behind(Item{Does: Pass}), true
 	case p.any("rm"):
 		return p.behind(Item{Does: Remove}), true
@@ -219,6 +254,7 @@ func (p *parser) marker() (Item, bool) {
 	if !p.any("marker", "m", "mkr", "markers") {
 		return Item{}, false
 	}
+	p.which()
 	return p.behind(Item{Does: does}), true
 }
 
@@ -238,9 +274,13 @@ func (p *parser) bindOff() (Item, bool) {
 	if !p.took("bind", "off") && !p.took("cast", "off") && !p.any("bo") {
 		return Item{}, false
 	}
-	p.all("the", "next", "first", "all")
+	p.all("the", "next", "first", "all", "loosely", "rem", "remaining")
 	n, ok := p.number(true)
 	p.stitches()
+	p.all("loosely", "in", "pattern", "patt", "rib", "knitwise", "purlwise", "for", "thumb", "opening", "the")
+	if p.any("at") { // "at the beginning of the row"
+		p.at = p.clause()
+	}
 	return Item{Does: BindOff, In: 1, Times: n}, ok
 }
 
@@ -267,30 +307,86 @@ func (p *parser) gap() (Item, bool) {
 	return i, true
 }
 
-// wasteKnit reads stitches that are knitted with waste yarn and again.
+// wasteKnit reads stitches that are knitted with waste yarn and again: "k8 with waste yarn, slip
+// these 8 sts back to the left needle and knit them again", "with waste yarn k8".
 func (p *parser) wasteKnit() (Item, bool) {
-	if !p.any("knit", "k") {
-		return Item{}, false
+	before := p.any("with", "using", "in") && p.wasteYarn()
+	p.any(",")
+	n, ok := Number{}, false
+	if t := p.peek(); isStitch(t.low) && t.low[0] == 'k' {
+		p.at++
+		n, ok = p.grouped(digits(t.low[1:])), true
+	} else if p.any("knit", "k", "work") {
+		p.all("the", "next", "these", "across", "following")
+		n, ok = p.number(true)
 	}
-	n, ok := p.number(true)
 	p.stitches()
-	if !ok || !p.took("with", "waste", "yarn") {
+	if !ok || !before && (!p.any("with", "using", "in", "onto", "on") || !p.wasteYarn()) {
 		return Item{}, false
 	}
 	p.at = p.clause()
+	for { // that they are knitted again
+		from := p.at
+		p.all(",", ";", ".", "then", "and")
+		end, again, anew := p.clause(), false, false
+		for _, t := range p.t[p.at:end] {
+			again = again || t.low == "again" || t.low == "left" || t.low == "lh" || t.low == "back" || t.low == "left-hand"
+			anew = anew || t.low == "waste" || t.low == "scrap"
+		}
+		switch low := p.peek().low; low {
+		case "slip", "sl", "place", "return", "transfer", "move", "put":
+		case "knit", "k", "work":
+			again = again && !anew
+		default:
+			again = false
+		}
+		if !again || p.done() {
+			p.at = from
+			break
+		}
+		p.at = end
+	}
 	return Item{Does: Waste, In: 1, Out: 1, Times: n}, true
 }
 
-// takeIn reads held stitches that are knitted in: "knit 14 from waste yarn".
+// wasteYarn steps over "waste yarn", "a length of contrasting yarn".
+func (p *parser) wasteYarn() bool {
+	p.all("a", "the", "length", "piece", "of", "some", "smooth")
+	if !p.any("waste", "scrap", "contrast", "contrasting") {
+		return false
+	}
+	p.all("coloured", "colored", "colour", "color")
+	return p.any("yarn", "wool", "thread")
+}
+
+// digits returns the number that a word of digits is.
+func digits(text string) (n int) {
+	for _, r := range text {
+		n = min(n*10+int(r-'0'), greatest)
+	}
+	return n
+}
+
+// takeIn reads held stitches that are knitted in: "knit 14 from waste yarn", "k the next 6 sts from
+// the thread".
 func (p *parser) takeIn() (Item, bool) {
-	if !p.any("knit", "k") {
+	if !p.any("knit", "k", "work") {
 		return Item{}, false
 	}
+	p.all("the", "next", "first", "last", "remaining", "rem", "held", "these", "across")
 	n, ok := p.number(true)
 	p.stitches()
-	if !ok || !p.took("from", "waste", "yarn") {
+	if !ok || !p.any("from") {
 		return Item{}, false
 	}
-	p.dyed()
+	end := min(p.clause(), p.at+9)
+	if !slices.ContainsFunc(p.t[p.at:end], func(t token) bool { return slices.Contains(keepers, t.low) }) {
+		return Item{}, false
+	}
+	if p.took("waste", "yarn") {
+		p.dyed()
+	} else {
+		p.at = end
+	}
 	return Item{Does: TakeIn, Out: 1, Times: n}, true
 }

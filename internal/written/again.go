@@ -39,7 +39,9 @@ func (p *parser) repeated(s *Statement) bool {
 	r := Repeat{}
 	p.all("the", "these", "last", "previous", "those")
 	single := p.any("this") || p.t[p.at-1].low == "last"
-	if t := p.peek(); t.kind == word && inLetters[t.low] == 0 && roundWords[t.low] == 0 && roundWords[p.next(1).low] > 0 && t.low != "every" {
+	if p.these > 0 && p.any("them", "both") {
+		r.Last = Is(p.these)
+	} else if t := p.peek(); t.kind == word && inLetters[t.low] == 0 && roundWords[t.low] == 0 && roundWords[p.next(1).low] > 0 && t.low != "every" {
 		if r.Named = kindsOf[t.low]; r.Named == "" {
 			r.Named = t.low
 		}
@@ -49,11 +51,17 @@ func (p *parser) repeated(s *Statement) bool {
 		p.at = from
 		return false
 	} else if n, ok := p.number(true); ok {
-		if _, ok := p.rounds(); !ok || work {
+		if roundWords[p.peek().low] == 0 && roundWords[p.next(1).low] > 0 {
+			r.Of = p.peek().low // "the six lace rounds"
+			p.at++
+		}
+		if _, ok := p.rounds(); !ok || work && r.Of == "" && p.t[p.at-3].low != "these" && p.t[p.at-3].low != "last" {
 			p.at = from
 			return false
 		}
-		r.Last = n
+		if r.Last = n; r.Of != "" && n.same() {
+			r.From, r.To, r.Last = Is(1), n, Number{}
+		}
 	} else if _, ok := p.rounds(); ok {
 		switch a, b, ok := p.spanUnless(single); {
 		case ok:
@@ -79,9 +87,40 @@ func (p *parser) repeated(s *Statement) bool {
 		p.at = from
 		return false
 	}
+	if r.From.Written() && r.Of == "" {
+		r.Of = p.sectionNamed()
+	}
 	p.howOften(&r)
 	s.Kind, s.Repeat = Again, &r
 	return true
+}
+
+// sectionNamed reads in which section rounds stand that are worked again: "of main pattern", "of
+// chart A".
+func (p *parser) sectionNamed() string {
+	from := p.at
+	if !p.any("of", "from", "in") {
+		return ""
+	}
+	p.all("the", "your")
+	name := ""
+	for p.peek().kind == word && lettered(p.peek().low) == 0 {
+		switch p.peek().low {
+		case "once", "twice", "until", "for", "again", "on", "over", "to", "every", "each", "then", "and", "more":
+		default:
+			if name != "" {
+				name += " "
+			}
+			name += p.peek().low
+			p.at++
+			continue
+		}
+		break
+	}
+	if name == "" {
+		p.at = from
+	}
+	return name
 }
 
 // spanUnless reads a span of rounds, but none after "this row".
@@ -154,10 +193,16 @@ func (p *parser) anyRound() bool {
 func (p *parser) many(s *Statement) bool {
 	from := p.at
 	t := p.t
+	if describing[t[0].low] {
+		return false
+	}
+	p.changing(s)
+	p.at = from
 	at, n, row := p.roundsCounted()
 	lengthy := -1
 	if at < 0 {
 		if lengthy = p.lengthAhead(); lengthy < 0 {
+			p.t, s.By = t, Number{}
 			return false
 		}
 	}
@@ -165,18 +210,23 @@ func (p *parser) many(s *Statement) bool {
 	case at >= 0:
 		s.Many = n
 		s.Label.Row = row
-		p.t = append(append([]token{}, t[:at]...), t[p.at:min(len(t), p.until("or", "until", "till"))]...)
+		for at > from && (t[at-1].low == "x" || t[at-1].low == "for") {
+			at--
+		}
+		p.t = append(append([]token{}, p.t[:at]...), p.t[p.at:min(len(p.t), p.until("or", "until", "till"))]...)
 	default:
 		s.Unsure = true
-		p.t = append([]token{}, t[:lengthy]...)
+		p.t = append([]token{}, p.t[:lengthy]...)
 	}
-	p.changing(s)
+	p.at = from
+	p.castsOff()
+	p.onlyOver(s)
 	p.at = from
 	p.all("work", "then", "continue", "cont", "working", "in", "a", "of", "another", "more", "for", "now")
 	s.Items = p.pattern()
 	if s.Items == nil {
 		p.t, p.at = t, from
-		s.Many, s.Unsure, s.Items = Number{}, false, nil
+		s.Many, s.Unsure, s.Items, s.By, s.Over = Number{}, false, nil, Number{}, Number{}
 		return false
 	}
 	s.Kind = Rounds
@@ -191,14 +241,14 @@ func (p *parser) roundsCounted() (at int, n Number, row bool) {
 		if p.t[i].kind != whole && inLetters[p.t[i].low] == 0 {
 			continue
 		}
-		if i > start && (p.t[i-1].low == "every" || p.t[i-1].low == "last") {
+		if i > start && (p.t[i-1].low == "every" || p.t[i-1].low == "last" || p.t[i-1].low == "these") {
 			continue
 		}
 		n, ok := p.number(true)
 		if !ok {
 			continue
 		}
-		p.all("more", "plain", "further")
+		p.all("more", "plain", "further", "additional")
 		if row, ok = p.rounds(); ok {
 			return i, n, row
 		}
@@ -210,14 +260,16 @@ func (p *parser) roundsCounted() (at int, n Number, row bool) {
 // lengthAhead returns where it is told how long something is worked: "until it is 6 cm", "for
 // 2 in"; -1 if that isn't told.
 func (p *parser) lengthAhead() int {
+	if at := p.at + 1; at+1 < len(p.t) && (p.t[at].kind == whole || p.t[at].kind == measured) && lengths[p.t[at+1].low] {
+		return at // "Knit 2 in"
+	}
 	for i := p.at + 1; i < len(p.t); i++ {
 		switch p.t[i].low {
 		case "until", "till":
 			return i
 		case "for":
 			for _, t := range p.t[i:] {
-				switch t.low {
-				case "cm", "in", "inch", "inches", "\"", "mm":
+				if lengths[t.low] {
 					return i
 				}
 			}
@@ -226,8 +278,14 @@ func (p *parser) lengthAhead() int {
 	return -1
 }
 
+// lengths are units of length.
+var lengths = map[string]bool{"cm": true, "in": true, "ins": true, "inch": true, "inches": true, "\"": true, "mm": true, "″": true, "cms": true}
+
 // pattern reads what a round is worked in: "k1, p1 rib", "stockinette", "even", "knit".
 func (p *parser) pattern() []Item {
+	if list := p.inManner(); list != nil {
+		return list
+	}
 	for len(p.t) > p.at {
 		switch p.t[len(p.t)-1].low {
 		case "rib", "ribbing", "pattern", "patt", "in", "of", "for", ",", ".", "the", "work", "as", "follows", "more", "and":
@@ -239,7 +297,7 @@ func (p *parser) pattern() []Item {
 		}
 		break
 	}
-	plain := []Item{{Does: Stitch, Name: "k", In: 1, Out: 1, Reach: ToEnd, Even: true}}
+	plain := plainly()
 	if p.done() {
 		return plain
 	}
@@ -278,18 +336,5 @@ func (p *parser) pattern() []Item {
 		}
 	}
 	p.at = from
-	list := p.items("")
-	for _, i := range list {
-		if i.Does == Unread || i.Does == Hold || i.Does == CastOn {
-			return nil
-		}
-	}
-	if len(list) == 0 {
-		return nil
-	}
-	if len(list) == 1 && list[0].endless() {
-		return list
-	}
-	// "k1, p1 rib": over and over.
-	return []Item{{Does: Together, Items: list, Reach: ToEnd, At: list[0].At, To: p.reached()}}
+	return grouped(p.items(""), p.reached()) // "k1, p1 rib": over and over
 }

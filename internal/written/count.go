@@ -7,19 +7,31 @@ func (p *parser) counts(end int) ([]Count, bool) {
 	defer func() { p.t = all }()
 	p.t = p.t[:end]
 	var list []Count
+	some := false
 	p.all("—", "-", "there", "are", "is", "now", "you", "have", "has", "should", "be", "will", "a", "total", "of", "to", "=", ":", "for", "and", "the", "in", "all", "gusset", "thumb", "each", "size", "you'll", "leaving", "giving", "makes", "making", "remain", "remaining", "with")
 	for p.at < end {
 		c := Count{At: p.here()}
 		var ok bool
-		if c.Number, ok = p.number(false); !ok {
+		letters := p.peek().kind == word
+		if c.Number, ok = p.number(true); !ok {
 			break
 		}
+		number := p.at
 		named := p.stitches()
+		if letters && !named {
+			break
+		}
+		for _, t := range p.t[number:p.at] {
+			c.Inside = c.Inside || t.low == "gusset" || t.low == "thumb"
+		}
+		each := false
 		for p.at < end && !p.done() {
 			switch low := p.peek().low; low {
 			case "between", "gusset", "thumb", "inside":
 				c.Inside = true
-			case "marker", "markers", "m", "in", "the", "for", "on", "needle", "needles", "total", "remain", "remaining", "remains", "rem", "left", "now", "all", "altogether", "each", "st", "sts", "stitches", "dpns", "of", "live", "m's", "ms", "two", "them", "hand", "round", "at", "end", "this", "rnd", "row", "have", "been", "worked", "after", "it":
+			case "each", "per":
+				each = true // on each needle
+			case "marker", "markers", "m", "in", "the", "for", "on", "needle", "needles", "total", "remain", "remaining", "remains", "rem", "left", "now", "all", "altogether", "st", "sts", "stitches", "dpns", "of", "live", "m's", "ms", "two", "them", "hand", "round", "at", "end", "this", "rnd", "row", "have", "been", "worked", "after", "it":
 			case "increased", "inc", "inc'd", "incd":
 				c.Change = 1
 			case "decreased", "dec", "dec'd", "decd":
@@ -37,13 +49,15 @@ func (p *parser) counts(end int) ([]Count, bool) {
 		if !named && p.at < end && p.peek().kind == word && p.peek().low != "of" {
 			break
 		}
-		list = append(list, c)
+		if some = true; !each {
+			list = append(list, c)
+		}
 		if p.peek().low == "-" && p.peek().tight {
 			break
 		}
 		p.all(",", ";", "-", "—", "and", "of", "which", "with", "incl", "including", ".", "are", "is", "(", ")")
 	}
-	if p.at != end || len(list) == 0 {
+	if p.at != end || !some {
 		p.at = from
 		return nil, false
 	}

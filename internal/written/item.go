@@ -27,6 +27,7 @@ const (
 	NoReach  Reach = iota
 	ToEnd          // the round's end
 	ToMarker       // the next marker
+	ToNeedle       // the end of the needle, where each takes a share of the round
 	ToTheGap       // where the work was turned before
 )
 
@@ -43,6 +44,7 @@ type Item struct {
 	Times   Number // how often; not written: once, or to where Reach says
 	Before  Number // so many stitches before where Reach says
 	Items   []Item // of Together
+	Charted bool   // what they are is told elsewhere
 	Word    string // the first of what was not understood
 	At, To  Spot   // where it stands
 }

@@ -15,7 +15,11 @@ func (p *parser) joiners() {
 func (p *parser) items(shut string) []Item {
 	first := len(p.list)
 	var open []star
+	then := first // from where on it is told what is worked then
 	for {
+		if p.peek().low == "then" || p.next(1).low == "then" {
+			then = len(p.list)
+		}
 		p.joiners()
 		if p.done() || shut != "" && p.peek().low == shut {
 			list := p.kept.keep(p.list[first:])
@@ -41,6 +45,15 @@ func (p *parser) items(shut string) []Item {
 			p.starred(from, true)
 			continue
 		}
+		if p.remarks() {
+			continue
+		}
+		if at := len(p.list) - 1; at >= first && p.list[at].Does == PickUp && p.oneEach(&p.list[at]) {
+			continue
+		}
+		if p.everywhere(then) {
+			continue
+		}
 		p.item()
 	}
 }
@@ -49,6 +62,7 @@ func (p *parser) items(shut string) []Item {
 func (p *parser) repeatFollows() bool {
 	from := p.at
 	defer func() { p.at = from }()
+	p.any("rep", "repeat")
 	if _, _, ok := p.times(); ok {
 		return true
 	}
@@ -92,6 +106,21 @@ func (p *parser) starred(from int, again bool) {
 		group.At = group.Items[0].At
 	}
 	p.all("across")
+	if at := p.at; p.any("on", "for", "across") && !(p.any("the") && p.next(0).low == "end") { // "on second needle"
+		p.all("the", "other", "each")
+		if _, ok := p.nth(); !ok || !p.any("needle") {
+			p.at = at
+		} else {
+			group.Times, group.To = Is(2), p.reached()
+			p.list = append(p.list[:from], group)
+			return
+		}
+	} else {
+		p.at = at
+	}
+	if !again {
+		p.any("rep", "repeat")
+	}
 	switch n, more, ok := p.times(); {
 	case ok:
 		group.Times = n

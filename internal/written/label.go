@@ -7,7 +7,7 @@ var kindsOf = map[string]string{
 	"increase": "increase", "inc": "increase", "increasing": "increase", "decrease": "decrease", "dec": "decrease", "decreasing": "decrease",
 	"set-up": "set-up", "setup": "set-up", "foundation": "set-up", "dividing": "dividing", "division": "dividing", "divide": "dividing",
 	"joining": "joining", "plain": "plain", "gusset": "gusset", "thumb": "thumb", "pick-up": "pick-up", "pickup": "pick-up", "final": "last",
-	"edging": "edging", "even": "plain", "hand": "hand", "turning": "turning", "ridge": "ridge", "eyelet": "eyelet",
+	"edging": "edging", "even": "plain", "hand": "hand", "turning": "turning", "ridge": "ridge", "eyelet": "eyelet", "short": "short",
 }
 
 // label reads what a statement calls its rounds: "Rounds 4–6:", "Next rnd:", "Inc rnd (RS):".
@@ -24,15 +24,8 @@ func (p *parser) label() (l Label, side Side, ok bool) {
 		if !p.spans(&l) {
 			return l, 0, false
 		}
-	case t.kind == ordinal:
-		p.at++
-		l.From = Is(t.n)
-		l.To = l.From
-		if p.any("and", "&") && p.any("every", "all") {
-			p.all("foll", "following", "alt", "alternate", "other", "even", "odd")
-			l.Also = true
-		}
-		if l.Row, ok = p.rounds(); !ok {
+	case t.kind == ordinal, orders[t.low] > 0 && t.text != t.low:
+		if !p.nths(&l) {
 			return l, 0, false
 		}
 	case p.any("next"):
@@ -43,7 +36,10 @@ func (p *parser) label() (l Label, side Side, ok bool) {
 		if l.Next = true; many {
 			l.From, l.To = Is(1), n
 		}
-	case p.took("every", "other"), p.took("all", "other"), p.took("all", "even-numbered"), p.took("even-numbered"), p.took("all", "even"), p.took("every", "alternate"):
+	case t.low == "rs" && roundWords[p.next(1).low] > 0, t.low == "ws" && roundWords[p.next(1).low] > 0:
+		p.at++
+		_, l.Others = p.rounds()
+	case p.took("every", "ws"), p.took("all", "ws"), p.took("every", "other"), p.took("all", "other"), p.took("all", "even-numbered"), p.took("even-numbered"), p.took("all", "even"), p.took("every", "alternate"):
 		if l.Row, ok = p.rounds(); !ok {
 			return l, 0, false
 		}
@@ -56,14 +52,55 @@ func (p *parser) label() (l Label, side Side, ok bool) {
 		if l.Row, ok = p.rounds(); !ok {
 			return l, 0, false
 		}
-		if p.spans(&l) && len(l.List) == 0 {
-			break
+		if p.spans(&l) && l.Named == "short" && l.From.same() && l.To.same() {
+			l.From, l.To, l.List, l.Next = Is(1), Is(l.To.first-l.From.first+1), nil, true // they are numbered for themselves
 		}
 	}
 	side = p.sideTold()
 	l.Also = p.andOthers() || l.Also
 	p.remark()
 	return l, side, p.endsLabel(&l)
+}
+
+// nths reads "2nd round", "Second row", "2nd and 3rd rounds", "2nd and alternate rounds", "1st inc
+// round".
+func (p *parser) nths(l *Label) bool {
+	nth := func() (n int, ok bool) {
+		t := p.peek()
+		if n = orders[t.low]; n == 0 && t.kind == ordinal {
+			n = t.n
+		}
+		if n > 0 {
+			p.at++
+		}
+		return n, n > 0
+	}
+	first, _ := nth()
+	l.From, l.To = Is(first), Is(first)
+	for p.any(",", "and", "&", "to", "-") {
+		p.any("and")
+		if n, ok := nth(); ok && p.t[p.at-2].low != "to" && p.t[p.at-2].low != "-" {
+			if len(l.List) == 0 {
+				l.listed(first, first)
+			}
+			l.listed(n, n)
+			continue
+		} else if ok {
+			l.To = Is(n)
+			continue
+		}
+		p.any("every", "all")
+		p.all("foll", "following", "alt", "alternate", "other", "even", "odd", "ws", "rs")
+		l.Also = true
+	}
+	if name := kindsOf[p.peek().low]; name != "" {
+		*l = Label{Named: name}
+		p.at++
+	}
+	l.joined()
+	row, ok := p.rounds()
+	l.Row = row
+	return ok
 }
 
 // calls returns what the round that stands next is called: "increase round", "rib rnd:".
@@ -156,7 +193,7 @@ func (p *parser) endsLabel(l *Label) bool {
 	case p.done():
 		return false
 	case t.low == "." || t.low == "-" || t.low == "—" || t.low == "=":
-		p.at++
+		p.all(".", "-", "—", ":", "=")
 		return true
 	case t.low == ",": // "Round 1, to 36 stitches:"
 		return l.From.Written()
@@ -177,7 +214,7 @@ func (p *parser) works(at int) bool {
 	if roundWords[low] > 0 && at+1 < len(p.t) && p.t[at+1].kind == whole && slices.ContainsFunc(p.t[at+1:min(len(p.t), at+8)], func(t token) bool { return t.low == "motif" }) {
 		return true // "row 3 of motif 1"
 	}
-	return slices.Contains([]string{"work", "rep", "repeat", "pm", "sm", "slm", "rm", "co", "bo", "cast", "bind", "place", "pick", "inc", "dec", "as", "even", "turn", "with", "in", "remove"}, low) || len(phrases[low]) > 0
+	return slices.Contains([]string{"work", "rep", "repeat", "pm", "sm", "slm", "rm", "co", "bo", "cast", "bind", "place", "pick", "inc", "dec", "as", "even", "turn", "with", "in", "remove", "ds", "pu", "puk"}, low) || len(phrases[low]) > 0
 }
 
 // isStitch reports whether a word is a stitch with its number: "k3".
@@ -250,17 +287,26 @@ func (p *parser) span() (from, to int, ok bool) {
 
 // ends reads a span, and tells whether it has two ends.
 func (p *parser) ends() (from, to int, two, ok bool) {
-	t := p.peek()
-	if t.kind != whole {
+	if from, ok = p.peek().counts(); !ok {
 		return 0, 0, false, false
 	}
 	p.at++
-	if sep := p.peek(); (sep.low == "-" || sep.low == "to" || sep.low == "through" || sep.low == "—") && p.next(1).kind == whole {
-		to = p.next(1).n
-		p.at += 2
-		return t.n, to, true, true
+	if sep := p.peek(); sep.low == "-" || sep.low == "to" || sep.low == "through" || sep.low == "—" {
+		if to, ok := p.next(1).counts(); ok {
+			p.at += 2
+			return from, to, true, true
+		}
 	}
-	return t.n, t.n, false, true
+	return from, from, false, true
+}
+
+// counts returns the whole number that a token is, in digits or letters.
+func (t token) counts() (n int, ok bool) {
+	if t.kind == word {
+		n = lettered(t.low)
+		return n, n > 0
+	}
+	return t.n, t.kind == whole
 }
 
 // otherSpans reads the spans of the other sizes, if they stand next. If none of them has two

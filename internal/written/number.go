@@ -1,6 +1,9 @@
 package written
 
-import "slices"
+import (
+	"slices"
+	"strings"
+)
 
 // Number is a number of a text, for each size that it is for.
 type Number struct {
@@ -50,7 +53,20 @@ func (n Number) each(change func(int) int) Number {
 var inLetters = map[string]int{
 	"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9,
 	"ten": 10, "eleven": 11, "twelve": 12, "thirteen": 13, "fourteen": 14, "fifteen": 15, "sixteen": 16,
-	"eighteen": 18, "twenty": 20,
+	"seventeen": 17, "eighteen": 18, "nineteen": 19, "twenty": 20, "thirty": 30, "forty": 40, "fifty": 50, "sixty": 60,
+	"seventy": 70, "eighty": 80, "ninety": 90,
+}
+
+// lettered returns the number that a word is, "twenty-four" as well, or 0.
+func lettered(low string) int {
+	if n := inLetters[low]; n > 0 {
+		return n
+	}
+	tens, ones, ok := strings.Cut(low, "-")
+	if !ok || inLetters[tens] < 20 || inLetters[ones] < 1 || inLetters[ones] > 9 {
+		return 0
+	}
+	return inLetters[tens] + inLetters[ones]
 }
 
 // orders holds ordinals that are words.
@@ -73,14 +89,31 @@ func (p *parser) number(letters bool) (Number, bool) {
 	return p.grouped(first), true
 }
 
-// grouped returns a number with its values for the other sizes, if they stand next.
+// grouped returns a number with its values for the other sizes, if they stand next: as many as
+// the statement is for, or one for each size of the text, of which those are taken.
 func (p *parser) grouped(first int) Number {
 	n := Is(first)
-	if p.sizes > 1 {
-		from := p.at
-		if n.others = p.others(); len(n.others) != p.sizes-1 {
-			p.at, n.others = from, nil
+	most := max(p.sizes, p.every) - 1
+	if most < 1 {
+		return n
+	}
+	from := p.at
+	list := p.others(most)
+	if len(list) == 0 {
+		list = p.strung(most)
+	}
+	switch {
+	case len(list) == p.sizes-1:
+		n.others = list
+	case p.of != nil && len(list) == p.every-1:
+		all := append([]int{first}, list...)
+		mine := make([]int, len(p.of))
+		for i, size := range p.of {
+			mine[i] = all[size]
 		}
+		n = ofEach(mine)
+	default:
+		p.at = from
 	}
 	return n
 }
@@ -101,18 +134,26 @@ func (p *parser) value(letters bool) (int, bool) {
 	case t.kind == whole || t.kind == ordinal:
 		return t.n, true
 	case letters && t.kind == word:
-		n, ok := inLetters[t.low]
-		return n, ok
-	case t.low == "-" && p.sizes > 1 && p.next(1).low == "(":
+		n := lettered(t.low)
+		return n, n > 0
+	case t.low == "-" && max(p.sizes, p.every) > 1 && closing[p.next(1).low] != "":
 		return None, true
 	}
 	return 0, false
 }
 
-// others takes the values of the other sizes in brackets, as far as they are no more than
-// there are sizes.
-func (p *parser) others() (list []int) {
-	for p.at < len(p.t) && len(list) < p.sizes-1 {
+// others takes the values of the other sizes in brackets, "44 (48, 52)", "44, (48, 52)", at most
+// so many.
+func (p *parser) others(most int) (list []int) {
+	if p.peek().low == "," && closing[p.next(1).low] != "" {
+		from := p.at
+		p.at++
+		if list = p.others(most); len(list) != most {
+			p.at, list = from, nil
+		}
+		return list
+	}
+	for p.at < len(p.t) && len(list) < most {
 		shut, ok := closing[p.peek().low]
 		if !ok {
 			return list
@@ -134,10 +175,29 @@ func (p *parser) others() (list []int) {
 				return list[:before]
 			}
 		}
-		if at == len(p.t) || len(list) == before || len(list) > p.sizes-1 {
+		if at == len(p.t) || len(list) == before || len(list) > most {
 			return list[:before]
 		}
 		p.at = at + 1
 	}
+	return list
+}
+
+// strung takes the values of the other sizes after dashes or strokes, "44-48-52", "44/48/52",
+// if there are just so many. Two with a dash are a span.
+func (p *parser) strung(most int) (list []int) {
+	sep := p.peek().low
+	if sep != "/" && (sep != "-" || most < 2) {
+		return nil
+	}
+	at := p.at
+	for at+1 < len(p.t) && p.t[at].low == sep && p.t[at+1].kind == whole {
+		list = append(list, p.t[at+1].n)
+		at += 2
+	}
+	if len(list) != most {
+		return nil
+	}
+	p.at = at
 	return list
 }

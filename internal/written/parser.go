@@ -12,6 +12,7 @@ type parser struct {
 	every  int     // how many sizes the text has
 	of     []int   // the sizes that the statement is for; nil: all
 	rest   []token // what a sentence goes on with
+	these  int     // rounds that were told together last
 	deep   int     // brackets that are open
 	groups int     // those of asterisks so far
 	list   []Item  // items of lists that are not finished, inner ones behind outer ones
@@ -75,14 +76,24 @@ func (p *parser) reached() Spot {
 	return p.t[min(p.at, len(p.t))-1].end()
 }
 
-// stitches steps over "stitches", however it is shortened; ok tells whether it was there.
+// stitches steps over "stitches", however it is shortened, and over whose they are; ok tells
+// whether it was there.
 func (p *parser) stitches() bool {
-	if p.any("st", "sts", "stitch", "stitches", "loops", "loop") {
+	from := p.at
+	for whose[p.peek().low] && (whose[p.next(1).low] || stitchWords[p.next(1).low]) {
+		p.at++
+	}
+	if stitchWords[p.peek().low] {
+		p.at++
 		p.any(".")
 		return true
 	}
+	p.at = from
 	return false
 }
+
+// stitchWords are what stitches are called.
+var stitchWords = map[string]bool{"st": true, "sts": true, "stitch": true, "stitches": true, "loops": true, "loop": true}
 
 // rounds steps over "rounds" or "rows".
 func (p *parser) rounds() (row, ok bool) {

@@ -11,13 +11,18 @@ func (p *parser) starts(s *Statement) bool {
 		if !p.took("cast", "on") && !p.took("co") && !p.took("casting", "on") {
 			continue
 		}
-		p.all("a", "total", "of", "loosely", ",")
+		p.all("a", "total", "of", "loosely", ",", "provisionally")
 		n, ok := p.number(true)
 		if !ok {
 			return false
 		}
+		if p.stitches(); p.peek().low == "at" && p.until("next") < len(p.t) {
+			return false // "at the beginning of the next 2 rows"
+		}
 		s.Kind, s.Many = Begin, n
-		p.stitches()
+		if slices.ContainsFunc(p.t, func(t token) bool { return t.low == "provisional" || t.low == "provisionally" || t.low == "invisible" }) {
+			s.Name = "provisional"
+		}
 		p.cutRest(p.at)
 		return true
 	}
@@ -29,9 +34,22 @@ func (p *parser) finishes(s *Statement) bool {
 	if p.binds(s) {
 		return true
 	}
+	for at, t := range p.t {
+		if (t.low == "three-needle" || t.low == "needle" && at > 1 && p.t[at-1].low == "-" && p.t[at-2].low == "3") && (p.until("bind-off", "bind", "cast-off", "cast") < len(p.t)) {
+			p.at = at
+			s.Kind, s.All = Finish, true
+			for p.at = 0; p.at < at; p.at++ {
+				if n, ok := p.number(true); ok && p.stitches() {
+					s.Many, s.Name = n, "graft"
+					break
+				}
+			}
+			return true
+		}
+	}
 	for p.at = 0; p.at < len(p.t); p.at++ {
 		switch {
-		case p.any("graft"):
+		case p.any("graft", "kitchener"):
 			p.at = p.at - 1
 			return p.grafts(s)
 		case p.took("through", "the", "first", "stitch", "and", "the", "last"):
@@ -41,8 +59,20 @@ func (p *parser) finishes(s *Statement) bool {
 			p.all("the", "all", "rem", "remaining", "last", "live", "these", "loops", "of")
 			n, numbered := p.number(true)
 			p.all("rem", "remaining", "live")
+			at := p.at
 			if p.stitches() && (numbered || p.drawn()) {
 				s.Kind, s.Many, s.All, s.Name = Finish, n, true, "draw"
+				return true
+			}
+			p.at = at
+			if (p.t[0].low == "break" || p.t[0].low == "cut") && (p.done() || p.stitches() || p.peek().kind == mark) {
+				s.Kind, s.Many, s.All = Finish, n, true // "Break yarn and pull through"
+				return true
+			}
+			p.at--
+		case p.took("fasten", "off"):
+			if p.t[0].low == "break" || p.t[0].low == "cut" || p.t[0].low == "fasten" {
+				s.Kind, s.All = Finish, true
 				return true
 			}
 			p.at--
@@ -81,7 +111,7 @@ func (p *parser) binds(s *Statement) bool {
 			s.Kind, s.Many, s.All = Finish, n, true
 			return true
 		}
-		if low := p.peek().low; p.works(p.at) && low != "with" && low != "in" && low != "using" {
+		if low := p.peek().low; p.works(p.at) && low != "with" && low != "in" && low != "using" || low == "return" || low == "put" || low == "transfer" {
 			return false
 		}
 		p.at++
@@ -108,26 +138,39 @@ func (p *parser) grafts(s *Statement) bool {
 // comesBack reads held stitches that come back to the needles: "Put the 15 held stitches
 // back on the needles", "Place 15 thumb sts from holder on dpns".
 func (p *parser) comesBack(s *Statement) bool {
-	held, needle, back, verb := false, false, false, -1
+	held, needle, back, verb, undone := false, false, false, -1, false
 	for at, t := range p.t {
 		switch t.low {
-		case "safety-pin", "pin", "pins", "cord", "held", "wait", "waits", "below", "waste", "scrap", "holder", "hold", "thread", "holders", "waiting", "spare":
+		case "safety-pin", "pin", "pins", "cord", "held", "wait", "waits", "below", "waste", "scrap", "holder", "hold", "thread", "holders", "waiting", "spare", "stitch-holder":
 			held = true
-		case "needle", "needles", "dpns", "dpn", "double-pointed", "double-pointeds":
+		case "needle", "needles", "dpns", "dpn", "double-pointed", "double-pointeds", "dpn's", "circular":
 			needle = true
 		case "back":
 			back = back || at+1 == len(p.t) || p.t[at+1].low != "loop" && p.t[at+1].low != "loops"
-		case "put", "place", "return", "slip", "transfer", "move", "take", "sl", "pick":
+		case "put", "place", "return", "slip", "transfer", "move", "take", "sl", "pick", "puts":
 			if verb < 0 && at < 40 {
 				verb = at
 			}
+		case "provisional":
+			undone = true
 		}
 	}
+	if p.at = 0; undone && p.any("unravel", "undo", "unzip", "unpick", "remove", "release", "carefully") {
+		s.Kind, s.Name = Back, "provisional"
+		return !slices.ContainsFunc(p.t, func(t token) bool { return t.low == "graft" || t.low == "three-needle" })
+	}
 	of := p.took("of", "the")
-	if verb < 0 || !held || !needle && !back && !of && !p.lifted(verb) && !p.below() {
+	for at := 0; at < verb; at++ {
+		if low := p.t[at].low; isStitch(low) || low == "knit" || low == "k" || low == "purl" {
+			return false // stitches of a round that are slipped back
+		}
+	}
+	bare := verb == 0 && needle && !held && p.until("each") == len(p.t) && p.until("marker", "m") == len(p.t)
+	from := verb == 0 && held && p.t[verb].low == "pick" && p.until("from") < len(p.t) && p.until("below") == len(p.t) && p.until("from") < p.until("knit", "k")
+	if verb < 0 || !held && !bare || !needle && !back && !of && !from && !p.lifted(verb) && !p.below() {
 		return false
 	}
-	s.Kind = Back
+	s.Kind, s.Unsure = Back, bare && p.t[verb].low != "return"
 	p.at = verb + 1
 	if !back && p.until("one") < len(p.t) && p.until("another") < len(p.t) && !p.below() {
 		s.Kind = Note // on two needles, to be grafted
@@ -136,7 +179,9 @@ func (p *parser) comesBack(s *Statement) bool {
 	if of {
 		return p.ofHeld(s, verb)
 	}
-	p.cutRest(p.until("needle", "needles", "dpns", "dpn", "double-pointed") + 1)
+	if !p.below() {
+		p.cutRest(p.until("needle", "needles", "dpns", "dpn", "double-pointed", "thread", "holder", "hold") + 1)
+	}
 	if p.firstAndLast(s) {
 		return true
 	}
@@ -144,16 +189,21 @@ func (p *parser) comesBack(s *Statement) bool {
 		return false
 	}
 	if p.below() {
-		s.Name = "waste"
+		s.Name, s.All = "waste", p.until("loops", "loop") < len(p.t)
 	}
 	for ; p.at < len(p.t); p.at++ {
-		if n, ok := p.number(false); ok {
+		if low := p.peek().low; low == "leaving" || low == "each" || low == "(" || s.Many.Written() && s.Name != "waste" && low == "," {
+			break
+		}
+		if n, ok := p.number(true); ok {
+			if p.at--; p.next(1).low == "needles" || p.next(1).low == "needle" || p.next(1).low == "double-pointed" || p.next(1).low == "dpns" {
+				continue
+			}
 			if !s.Many.Written() {
 				s.Many = n
 			} else {
 				s.Items = append(s.Items, Item{Does: Hold, Times: n})
 			}
-			p.at--
 			continue
 		}
 		if low := p.peek().low; called[low] && s.Name == "" {
@@ -188,7 +238,7 @@ func (p *parser) cutRest(from int) {
 func (p *parser) firstAndLast(s *Statement) bool {
 	from := p.at
 	p.all("the")
-	if !p.any("first") {
+	if !p.any("first", "next") {
 		p.at = from
 		return false
 	}
@@ -205,7 +255,13 @@ func (p *parser) firstAndLast(s *Statement) bool {
 
 // below reports whether a sentence tells of loops below waste yarn that is taken out.
 func (p *parser) below() bool {
-	return p.until("below") < len(p.t) && p.until("loops", "loop") < len(p.t)
+	at := p.at
+	defer func() { p.at = at }()
+	p.at = 0
+	if p.until("below", "bottom") == len(p.t) {
+		return false
+	}
+	return p.until("loops", "loop") < len(p.t) || p.until("above", "top") < len(p.t) && p.until("waste", "scrap") < len(p.t)
 }
 
 // lifted reports "pick up the 14 held stitches", which need not say where to.

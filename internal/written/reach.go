@@ -15,6 +15,12 @@ func (p *parser) whither() (r Reach, before Number, ok bool) {
 		p.over()
 		return ToEnd, before, true
 	}
+	if p.took("all", "the", "way", "round") || p.took("all", "the", "way", "around") || p.took("all", "the", "way", "across") {
+		return ToEnd, before, true
+	}
+	if p.peek().low == "all" && p.next(1).low == "the" && p.next(2).low == "way" {
+		p.at += 3
+	}
 	if p.took("all", "around") || p.took("all", "round") || p.took("the", "whole", "round") {
 		return ToEnd, before, true
 	}
@@ -36,6 +42,9 @@ func (p *parser) whither() (r Reach, before Number, ok bool) {
 		}
 		p.all("knit", "purl")
 		p.stitches()
+		if p.took("of", "needle") || p.took("on", "needle") || p.took("of", "the", "needle") || p.took("on", "the", "needle") || p.took("of", "each", "needle") || p.took("on", "each", "needle") {
+			return ToNeedle, before, true
+		}
 		p.over()
 		return ToEnd, before, true
 	}
@@ -54,7 +63,11 @@ func (p *parser) whither() (r Reach, before Number, ok bool) {
 	p.all("the", "next", "first", "second", "third", "gusset", "thumb", "end", "beg", "side", "other")
 	if p.any("marker", "m", "mkr", "pm", "markers", "mk", "m2", "m3", "sm") {
 		p.any(".")
+		p.which()
 		return ToMarker, before, true
+	}
+	if p.any("ds") || p.took("double", "stitch") || p.took("wrapped", "stitch") || p.took("wrapped", "st") || p.took("previously", "wrapped", "st") {
+		return ToTheGap, before, true
 	}
 	last := p.t[max(0, p.at-1)].low
 	if before.Written() && (last == "end" || last == "the") {
@@ -68,6 +81,16 @@ func (p *parser) whither() (r Reach, before Number, ok bool) {
 		return ToTheGap, before, true
 	}
 	return 0, before, false
+}
+
+// which steps over the name of a marker: "marker A", "marker 2".
+func (p *parser) which() {
+	t := p.peek()
+	if t.kind == whole && t.n < 9 || t.kind == word && len(t.low) == 1 && t.low != t.text && t.low != "k" && t.low != "p" {
+		if next := p.next(1); next.kind == mark {
+			p.at++
+		}
+	}
 }
 
 // over steps over "of the round" and the like.

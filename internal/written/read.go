@@ -35,13 +35,15 @@ func Read(text string) *Text {
 	lines := strings.Split(text[:min(len(text), MostBytes)], "\n")
 	lines = lines[:min(len(lines), MostLines)]
 	r.lines = make([][]token, len(lines))
+	r.fresh = make([]bool, len(lines))
+	dress := dressOf(lines)
 	sentences := 0 // at most
 	for i, line := range lines {
 		if len(line) > 0 {
 			sentences += 1 + strings.Count(line, ".")
 		}
 		room := r.tokens.room(len(line)) // a token has at least a byte
-		r.lines[i] = shortened(r.tokens.take(tokens(room, strings.TrimRight(line, "\r"), i+1)))
+		r.lines[i], r.fresh[i] = dress.undress(shortened(r.tokens.take(tokens(room, strings.TrimRight(line, "\r"), i+1))))
 	}
 	r.text.Statements = make([]Statement, 0, min(sentences, mostParts/2))
 	r.raw = lines
@@ -65,6 +67,7 @@ type reader struct {
 	items   shelf[Item]
 	parser  parser    // of the sentence that is read
 	now     Statement // what it tells
+	fresh   []bool    // lines that begin anew
 	at      int
 	parts   int  // of the text so far
 	over    bool // there are too many
@@ -73,6 +76,7 @@ type reader struct {
 	yarns   [][]string
 	motifs  []told
 	only    []int // sizes that the lines are for, after a heading for some only
+	these   int   // rounds that were told together last
 	starred int   // asterisks that a section began with
 	block   bool  // only ends at the next empty line
 	here    []int // sizes that the sentences of the line are for
@@ -177,12 +181,20 @@ func (r *reader) line() {
 	if indented && r.table(t) {
 		return
 	}
-	for first := r.at; r.at < len(r.lines) && r.at-first < mostWrapped && goesOn(t, r.lines[r.at]); r.at++ {
+	for first := r.at; r.at < len(r.lines) && r.at-first < mostWrapped && !r.fresh[r.at] && goesOn(t, r.lines[r.at]); r.at++ {
 		t = append(t, r.lines[r.at]...)
 	}
 	if len(t) <= 3 && (t[0].low == "both" || t[0].low == "all") && len(t) > 1 && t[1].low == "sizes" {
 		r.only = nil
 		r.note(t)
+		return
+	}
+	if explains(t) {
+		r.note(t)
+		return
+	}
+	if over, ok := r.panel(t); ok {
+		r.add(&Statement{Kind: Heading, Title: spelledOut(t), Name: "pattern", Many: over}, t)
 		return
 	}
 	if heading(t) {

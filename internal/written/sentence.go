@@ -8,7 +8,7 @@ func (r *reader) sentence(t []token) {
 	for len(t) > 0 && (t[len(t)-1].low == "." || t[len(t)-1].low == "!") {
 		t = t[:len(t)-1]
 	}
-	if len(t) == 0 {
+	if t = announces(t); len(t) == 0 {
 		return
 	}
 	if len(t) > mostWords {
@@ -22,7 +22,7 @@ func (r *reader) sentence(t []token) {
 		}
 	}
 	p := &r.parser
-	*p = parser{t: t, sizes: len(r.text.Sizes), yarns: r.yarns, motifs: r.motifs, every: len(r.text.Sizes), list: p.list[:0], kept: &r.items}
+	*p = parser{t: t, sizes: len(r.text.Sizes), yarns: r.yarns, motifs: r.motifs, every: len(r.text.Sizes), these: r.these, list: p.list[:0], kept: &r.items}
 	of := r.forSizes(p)
 	if p.at > 0 {
 		r.here = of
@@ -38,6 +38,9 @@ func (r *reader) sentence(t []token) {
 	}
 	p.t = p.t[p.at:]
 	p.at = 0
+	if r.again(p) {
+		return
+	}
 	s := &r.now
 	*s = Statement{For: of}
 	if r.motifTold(p) {
@@ -45,7 +48,10 @@ func (r *reader) sentence(t []token) {
 		return
 	}
 	p.at = 0
-	p.titled()
+	if p.titled() {
+		r.add(s, all)
+		return
+	}
 	p.sections(s)
 	if r.starred > 0 && len(p.t) == 0 && s.Stars == r.starred {
 		s.Stars, s.Ends = 0, s.Stars
@@ -66,11 +72,39 @@ func (r *reader) sentence(t []token) {
 		r.labelled(p, s, all)
 		return
 	}
+	if at := p.leads(); at > 0 {
+		r.sentence(p.t[at:])
+		return
+	}
 	p.unlabelled(s)
 	r.add(s, all)
 	if len(p.rest) > 0 {
 		r.sentence(p.rest)
 	}
+}
+
+// again reads "Do this four times", which is about the sentence before it; and keeps how many rounds
+// are told together, "These two rows make the rib".
+func (r *reader) again(p *parser) bool {
+	defer func() { p.at = 0 }()
+	if p.any("these", "those", "last") {
+		if n, ok := p.number(true); ok && n.same() && p.anyRound() {
+			r.these = n.first
+		}
+		return false
+	}
+	last := len(r.text.Statements) - 1
+	if last < 0 || !p.any("do", "work", "repeat") || !p.took("this") {
+		return false
+	}
+	n, _, ok := p.times()
+	s := &r.text.Statements[last]
+	if !ok || s.Kind != Rounds || s.At.Line != p.t[0].at.Line || len(s.Items) == 0 {
+		return false
+	}
+	s.Items = []Item{{Does: Together, Items: s.Items, Times: n, At: s.Items[0].At, To: p.reached()}}
+	s.Unsure = false
+	return true
 }
 
 // sections takes asterisks that rounds are repeated from: "** Row 1: …" and "… **".
@@ -96,24 +130,6 @@ func (p *parser) sections(s *Statement) {
 	}
 }
 
-// titled steps over what stands before a label and a colon: "Increase to 40 sts: next round:".
-func (p *parser) titled() {
-	for at, t := range p.t {
-		if t.low != ":" {
-			if isStitch(t.low) || t.kind == mark && t.low != "-" {
-				return
-			}
-			continue
-		}
-		q := *p
-		q.at = at + 1
-		if _, _, ok := q.label(); ok && at > 0 && roundWords[p.t[0].low] == 0 {
-			p.t = p.t[at+1:]
-		}
-		return
-	}
-}
-
 // labelled reads what is done in rounds that are named.
 func (r *reader) labelled(p *parser, s *Statement, all []token) {
 	s.Kind = Rounds
@@ -135,10 +151,17 @@ func (r *reader) labelled(p *parser, s *Statement, all []token) {
 	}
 	s.Counts = p.stated()
 	p.catching()
-	if p.repeated(s) {
+	from := p.at
+	if p.repeated(s) || p.grows(s) {
 		r.add(s, all)
 		return
 	}
+	if p.at = from; p.numberAgain(s) {
+		r.add(s, all)
+		return
+	}
+	p.changing(s)
+	p.at = from
 	if s.Items = p.items(""); len(s.Items) == 0 {
 		s.Kind = Unknown
 	}
@@ -156,7 +179,7 @@ func (p *parser) catching() {
 	for at := p.at; at < len(p.t); at++ {
 		switch p.t[at].low {
 		case ":", ",":
-			if p.t[at].low == ":" || !catches && at+1 < len(p.t) && p.works(at+1) {
+			if p.t[at].low == ":" || !catches && at+1 < len(p.t) && (p.works(at+1) || p.t[at+1].low == "*" || closing[p.t[at+1].low] != "") {
 				p.at = at + 1
 				return
 			}
@@ -167,7 +190,7 @@ func (p *parser) catching() {
 
 // unlabelled reads any other sentence.
 func (p *parser) unlabelled(s *Statement) {
-	for _, read := range []func(*Statement) bool{p.grows, p.comes, p.plans, p.starts, p.finishes, p.comesBack, p.onward, p.marks, p.paced} {
+	for _, read := range []func(*Statement) bool{p.elsewhere, p.grows, p.edges, p.comes, p.plans, p.starts, p.finishes, p.comesBack, p.onward, p.marks, p.paced} {
 		p.at = 0
 		if read(s) {
 			return
@@ -235,29 +258,35 @@ func (p *parser) stitching() ([]Item, bool) {
 // change a count.
 func (p *parser) tells() bool {
 	describes := describing[p.t[0].low] || len(p.t) > 2 && (p.t[0].low == "from" && p.t[1].low == "there" || p.t[0].low == "in" && p.t[1].low == "the" && roundWords[p.t[2].low] > 0)
+	number, changes := false, false
 	for i, t := range p.t {
-		if isStitch(t.low) {
+		if isStitch(t.low) && !describes {
 			return true
 		}
-		if s, ok := signs[t.low]; ok && s.in != s.out && i > 0 {
+		if s, ok := signs[t.low]; ok && s.in != s.out && i > 0 && !describes {
 			return true
 		}
 		if describes {
 			continue
 		}
-		if t.kind == whole && i+1 < len(p.t) {
-			switch p.t[i+1].low {
-			case "st", "sts", "stitches":
-				return true
-			}
+		if n, ok := t.counts(); ok && n > 0 && i+1 < len(p.t) && (counted[p.t[i+1].low] || whose[p.t[i+1].low] && i+2 < len(p.t) && counted[p.t[i+2].low]) {
+			number = true
 		}
 		switch t.low {
-		case "inc", "increase", "dec", "decrease", "rep", "repeat":
+		case "inc", "increase", "dec", "decrease", "rep", "repeat", "increasing", "decreasing":
 			return true
+		case "knit", "purl", "work", "cast", "bind", "pick", "slip", "transfer", "make", "k", "p", "drop", "add", "take", "leave", "working", "place", "put", "picking", "co", "bo":
+			changes = true
+		}
+		if i == 0 && t.kind == word && len(p.t) > 1 && p.t[1].kind == whole {
+			changes = true // whatever it does to so many
 		}
 	}
-	return false
+	return number && changes
 }
+
+// counted are what stitches are called where they are counted.
+var counted = map[string]bool{"st": true, "sts": true, "stitch": true, "stitches": true}
 
 // describing are words that begin a sentence which tells of something, or of what is done
 // without stitches being worked.
@@ -266,5 +295,9 @@ var describing = map[string]bool{
 	"when": true, "so": true, "you": true, "your": true, "there": true, "go": true, "hold": true, "pull": true, "fold": true, "try": true,
 	"measure": true, "stop": true, "weave": true, "sew": true, "cut": true, "break": true, "lay": true, "join": true, "note": true,
 	"press": true, "block": true, "wash": true, "check": true, "use": true, "draw": true, "that": true, "by": true, "here": true,
+	"divide": true, "distribute": true, "arrange": true, "split": true, "using": true, "graft": true, "now": true, "be": true, "remember": true, "count": true,
+	"make": true, "size": true, "shown": true, "for": true, "as": true, "don't": true, "do": true, "with": true, "beginning": true, "while": true, "once": true,
+	"knitted": true, "worked": true, "instructions": true, "directions": true, "figures": true, "all": true, "any": true, "some": true, "my": true, "i": true, "we": true,
+	"repeats": true, "adjust": true, "skip": true, "secure": true, "fasten": true, "steam": true, "thread": true,
 	"closed": true, `"`: true, "begin": true, "another": true, "one": true, "half": true,
 }

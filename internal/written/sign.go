@@ -29,6 +29,8 @@ var signs = map[string]sign{
 	"sk2p": {"sk2p", 3, 1}, "sk2po": {"sk2p", 3, 1}, "s2kp": {"s2kp", 3, 1}, "s2kp2": {"s2kp", 3, 1}, "s2kpo": {"s2kp", 3, 1}, "cdd": {"s2kp", 3, 1},
 	"sk3p": {"sk3p", 4, 1}, "k4tog": {"k4tog", 4, 1}, "p4tog": {"p4tog", 4, 1},
 
+	"ds": {"ds", 1, 1}, "mds": {"ds", 1, 1}, "k1f&b": {"kfb", 1, 2}, "k1fb": {"kfb", 1, 2}, "p1f&b": {"pfb", 1, 2}, "p1fb": {"pfb", 1, 2},
+	"k1-f&b": {"kfb", 1, 2}, "yf": {"yo", 0, 1}, "yfd": {"yo", 0, 1}, "ytf": {"yo", 0, 1}, "k2tog-psso": {"k2tog, psso", 2, 0}, "wfwd": {"yo", 0, 1},
 	"psso": {"psso", 0, -1}, "p2sso": {"p2sso", 0, -2}, "passo": {"psso", 0, -1},
 }
 
@@ -74,6 +76,19 @@ var phrases = byFirst([]phrase{
 	{"yarn over", sign{"yo", 0, 1}},
 	{"yarn forward", sign{"yo", 0, 1}},
 	{"yarn round needle", sign{"yo", 0, 1}},
+	{"wl fwd", sign{"yo", 0, 1}},
+	{"wl . fwd", sign{"yo", 0, 1}},
+	{"yarn fwd", sign{"yo", 0, 1}},
+	{"y fwd", sign{"yo", 0, 1}},
+	{"wool round needle", sign{"yo", 0, 1}},
+	{"wool over needle", sign{"yo", 0, 1}},
+	{"yarn over needle", sign{"yo", 0, 1}},
+	{"sl1 - k2tog-psso", sign{"sk2p", 3, 1}},
+	{"sl 1 - k2tog-psso", sign{"sk2p", 3, 1}},
+	{"sl1 - k1 - psso", sign{"skp", 2, 1}},
+	{"sl 1 - k1 - psso", sign{"skp", 2, 1}},
+	{"sl2 - k1 - p2sso", sign{"s2kp", 3, 1}},
+	{"sl1 - k2tog - psso", sign{"sk2p", 3, 1}},
 	{"wool forward", sign{"yo", 0, 1}},
 	{"pass the slipped stitch over", sign{"psso", 0, -1}},
 	{"pass slipped stitch over", sign{"psso", 0, -1}},

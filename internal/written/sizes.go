@@ -1,125 +1,6 @@
 package written
 
-import (
-	"regexp"
-	"slices"
-	"strings"
-)
-
-// apart is what stands between the cells of a table.
-var apart = regexp.MustCompile(` {2,}|\t`)
-
-// sizes finds out how many sizes a text has, and what they are called: from the line that
-// names them, else from how many numbers mostly stand together.
-func (r *reader) sizes() {
-	for i, t := range r.lines {
-		if len(t) == 0 || i > 400 {
-			continue
-		}
-		switch low := t[0].low; {
-		case low == "size" && strings.HasPrefix(r.raw[i], "  "):
-			if cells := apart.Split(strings.TrimSpace(r.raw[i]), -1); len(cells) > 1 && len(cells) <= MostSizes+1 {
-				r.text.Sizes = cells[1:]
-				return
-			}
-		case low == "size" || low == "sizes":
-			if names := namesIn(t[1:]); len(names) > 1 {
-				r.text.Sizes = names
-				return
-			}
-		}
-	}
-	r.text.Sizes = make([]string, r.most())
-	if len(r.text.Sizes) == 0 {
-		r.text.Sizes = []string{""}
-	}
-	if len(r.text.Sizes) > 1 {
-		for i := range r.text.Sizes {
-			r.text.Sizes[i] = itoa(i + 1)
-		}
-	}
-}
-
-// namesIn reads the names of sizes: "S (M, L)", "6 (7, 8, 9)", "S, M and L", or the cells of
-// a table.
-func namesIn(t []token) (names []string) {
-	if len(t) == 0 || len(t) > 3*MostSizes {
-		return nil
-	}
-	name := ""
-	end := func() {
-		if name != "" {
-			names = append(names, name)
-		}
-		name = ""
-	}
-	for i, one := range t {
-		switch {
-		case one.low == ":":
-			if i > 2 {
-				return nil
-			}
-		case one.kind == mark && one.low != "-" && one.low != "/":
-			if one.low == "." && i+1 < len(t) {
-				return nil
-			}
-			end()
-		case one.low == "and" || one.low == "to":
-			end()
-		case one.low == "only" || one.low == "for" || one.low == "is":
-			return nil
-		default:
-			if !one.tight {
-				end()
-			}
-			name += one.text
-		}
-	}
-	end()
-	if len(names) > MostSizes || slices.ContainsFunc(names, func(n string) bool { return len(n) > 14 }) {
-		return nil
-	}
-	return names
-}
-
-// most returns how many numbers mostly stand together, "44 (48, 52)", or 0.
-func (r *reader) most() int {
-	var seen [MostSizes + 1]int
-	for _, t := range r.lines {
-		for i := 0; i+2 < len(t); i++ {
-			if t[i].kind != whole && !isStitch(t[i].low) || t[i+1].low != "(" && t[i+1].low != "[" {
-				continue
-			}
-			n, at, apart := 1, i+2, false
-			for ; at < len(t) && t[at].low != closing[t[i+1].low]; at++ {
-				switch {
-				case t[at].kind == whole || t[at].low == "-" && t[at-1].kind == mark:
-					n++
-				case t[at].low == "," || t[at].low == ":" || t[at].low == ";":
-					apart = true
-				default:
-					n = MostSizes + 1
-				}
-				if n > MostSizes {
-					break
-				}
-			}
-			if at < len(t) && n <= MostSizes && n > 2 && apart {
-				seen[n]++
-			}
-		}
-	}
-	best := 0
-	for n, times := range seen {
-		if times > seen[best] {
-			best = n
-		}
-	}
-	if best > 0 && seen[best] < 2 {
-		return 0
-	}
-	return best
-}
+import "slices"
 
 // forSizes reads "Size 7 only:" and the like before a sentence.
 func (r *reader) forSizes(p *parser) []int {
@@ -139,7 +20,7 @@ func (r *reader) forSizes(p *parser) []int {
 		p.at = from
 		return r.only
 	}
-	only := p.any("only")
+	only := p.any("only", "alone")
 	if bracket && !p.any("]", ")") {
 		p.at = from
 		return r.only
@@ -155,9 +36,20 @@ func (r *reader) forSizes(p *parser) []int {
 	return list
 }
 
-// sizeList reads "Sizes 7, 8 and 9".
+// sizeList reads "Sizes 7, 8 and 9", "2nd and 3rd sizes".
 func (r *reader) sizeList(p *parser) (list []int, ok bool) {
-	if !p.any("size", "sizes") || len(r.text.Sizes) < 2 {
+	if len(r.text.Sizes) < 2 {
+		return nil, false
+	}
+	if p.peek().kind == ordinal {
+		for p.peek().kind == ordinal && p.peek().n > 0 && p.peek().n <= len(r.text.Sizes) {
+			list = append(list, p.peek().n-1)
+			p.at++
+			p.all(",", "and", "&")
+		}
+		return list, len(list) > 0 && p.any("size", "sizes")
+	}
+	if !p.any("size", "sizes") {
 		return nil, false
 	}
 	for !p.done() {

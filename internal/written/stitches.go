@@ -89,13 +89,17 @@ func (p *parser) basic(s sign, called string) (Item, bool) {
 	if p.even(&i) {
 		return i, true
 	}
-	p.all("across", "the", "next", "first", "rem", "remaining", "following", "all", "every", "other", "held")
+	p.all("across", "the", "next", "first", "last", "rem", "remaining", "following", "all", "every", "each", "other", "held")
 	if n, ok := p.number(true); ok {
 		return p.counted(s, n)
 	}
 	p.stitches()
+	p.any("ds")
 	p.manner()
+	across := p.at > 0 && p.t[p.at-1].low == "across"
 	switch {
+	case p.wrapped():
+		return i, true
 	case p.twisted():
 		i.Name += " tbl"
 	case p.took("in", "front", "and", "back") || p.took("into", "front", "and", "back"):
@@ -112,8 +116,8 @@ func (p *parser) basic(s sign, called string) (Item, bool) {
 		p.even(&i)
 		return i, true
 	}
-	alone := p.done() || p.peek().low == "." || p.peek().low == "("
-	if alone && (len(called) > 2 || p.done() && (p.at < 2 || p.t[p.at-2].low == ":" || p.t[p.at-2].low == ".")) {
+	alone := p.peek().low == "," && besides[p.next(1).low] || p.done() || p.peek().low == "." || p.peek().low == "("
+	if alone && (len(called) > 2 || across || p.done() && (p.at < 2 || p.t[p.at-2].kind == mark && p.t[p.at-2].low != ",")) {
 		i.Reach = ToEnd // "Knit." is the whole round
 	}
 	if called == "work" && !i.Even && i.Reach == NoReach {
@@ -140,6 +144,11 @@ func (p *parser) manner() {
 
 // counted reads what follows knit, purl or slip with a number.
 func (p *parser) counted(s sign, n Number) (Item, bool) {
+	if p.wrapped() {
+		i := itemOf(s)
+		i.Times = n
+		return i, true
+	}
 	if p.any("tog", "together") || p.took("sts", "tog") || p.took("stitches", "together") {
 		return p.together(s, n)
 	}
@@ -181,32 +190,44 @@ func (p *parser) together(s sign, n Number) (Item, bool) {
 	return p.often(i), n.For(0) > 1 && n.same()
 }
 
+// evenly is how stitches are worked that stay as they are.
+var evenly = [][]string{
+	{"even"},
+	{"straight"},
+	{"as", "established"},
+	{"in", "pattern"},
+	{"in", "patt"},
+	{"in", "est", "patt"},
+	{"in", "established", "pattern"},
+	{"in", "pattern", "as", "established"},
+	{"as", "set"},
+	{"as", "they", "appear"},
+	{"as", "they", "come"},
+	{"in", "rib"},
+	{"in", "ribbing"},
+	{"in", "stockinette"},
+	{"in", "stocking", "stitch"},
+	{"in", "stockinette", "stitch"},
+	{"in", "st", "st"},
+	{"in", "st-st"},
+	{"in", "garter", "st"},
+	{"in", "garter", "stitch"},
+	{"in", "moss", "st"},
+	{"in", "seed", "st"},
+	{"in", "lace", "pattern"},
+	{"in", "cable", "pattern"},
+	{"in", "stitch", "pattern"},
+	{"the", "knits", "and", "purl", "the", "purls"},
+	{"plain"},
+}
+
 // even reads "even", "in pattern", "as established", "the sts as they appear", with where it
 // ends; without, it goes to the end of the round.
 func (p *parser) even(i *Item) bool {
 	from := p.at
-	for _, words := range [][]string{
-		{"even"},
-		{"straight"},
-		{"as", "established"},
-		{"in", "pattern"},
-		{"in", "patt"},
-		{"in", "est", "patt"},
-		{"in", "established", "pattern"},
-		{"in", "pattern", "as", "established"},
-		{"as", "set"},
-		{"as", "they", "appear"},
-		{"as", "they", "come"},
-		{"in", "rib"},
-		{"in", "ribbing"},
-		{"in", "stockinette"},
-		{"in", "stocking", "stitch"},
-		{"in", "st", "st"},
-		{"the", "knits", "and", "purl", "the", "purls"},
-		{"plain"},
-	} {
+	for _, words := range evenly {
 		if p.took(words...) {
-			p.took("as", "established")
+			p.all("as", "established", "in", "pattern", "patt", "set", "st")
 			i.Even = true
 			if !i.Times.Written() && i.Reach == NoReach {
 				var ok bool

@@ -10,22 +10,23 @@ type Text struct {
 type Kind uint8
 
 const (
-	Note    Kind = iota // it changes no count
-	Heading             // a new section; its rounds are counted anew
-	Begin               // stitches are cast on, and a piece begins
-	Rounds              // rounds or rows are worked
-	Again               // earlier rounds are worked again
-	Finish              // all stitches are bound off, drawn up or grafted
-	Back                // held stitches come back to the needles
-	Onward              // part of a round is worked, and the round begins there
-	Says                // a count is stated
-	Pace                // in which rounds a named one comes
-	Plan                // what shaping comes to is stated
-	Grows               // stitches are increased or decreased, as often as it is told
-	Comes               // the number of the next round is told
-	Markers             // markers are placed or taken off
-	Unknown             // it was not understood
-	Excess              // here a text goes on for so long that the rest is not read
+	Note      Kind = iota // it changes no count
+	Heading               // a new section; its rounds are counted anew
+	Begin                 // stitches are cast on, and a piece begins
+	Rounds                // rounds or rows are worked
+	Again                 // earlier rounds are worked again
+	Finish                // all stitches are bound off, drawn up or grafted
+	Back                  // held stitches come back to the needles
+	Onward                // part of a round is worked, and the round begins there
+	Says                  // a count is stated
+	Pace                  // in which rounds a named one comes
+	Plan                  // what shaping comes to is stated
+	Grows                 // stitches are increased or decreased, as often as it is told
+	Comes                 // the number of the next round is told
+	Markers               // markers are placed or taken off
+	Elsewhere             // what is worked is told at another place
+	Unknown               // it was not understood
+	Excess                // here a text goes on for so long that the rest is not read
 )
 
 // Statement is one sentence of a text, or one labelled line.
@@ -34,6 +35,8 @@ type Statement struct {
 	Side     Side
 	Unsure   bool  // how many rounds is told by length only
 	All      bool  // Finish: all stitches
+	Less     bool  // of By: stitches are taken
+	Where    Where // of Grows
 	For      []int // the sizes that it is for, by their places
 	At, To   Spot
 	Title    string // Heading: what it says
@@ -46,14 +49,16 @@ type Statement struct {
 	Name     string    // of a set of held stitches; Finish: "graft", "draw" or else nothing
 	Stars    int       // asterisks before it, from which rounds are repeated
 	Ends     int       // and those at its end
-	By       Number    // so many stitches are made at a time, or taken if it is below 0
+	By       Number    // so many stitches are made at a time, or taken if Less
 	Schedule *Schedule // of Plan
-	Steps    []Step    // of Pace
+	Steps    []Step    // of Pace and Grows
+	Over     Number    // so many stitches are worked, and the others wait
 }
 
 // Step is rounds that come at the same distance: in every 4th, so many times.
 type Step struct {
 	Every, Times Number
+	More         bool // beyond the first
 }
 
 // Side is the side of the fabric that faces the knitter.
@@ -101,7 +106,9 @@ type Repeat struct {
 	Then     Number // and then the rounds Then to ThenTo once
 	ThenTo   Number
 	Until    []Count
-	Open     bool // as often as it takes, by length
+	Open     bool   // as often as it takes, by length
+	Shaping  bool   // the last round that changed the count
+	Of       string // the section in which those of From to To stand
 }
 
 // Schedule is what shaping is said to come to.

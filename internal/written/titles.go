@@ -1,0 +1,109 @@
+package written
+
+// asides begin with such a word and a colon, and work no stitches.
+var asides = map[string]bool{
+	"note": true, "notes": true, "nb": true, "tip": true, "tips": true, "hint": true, "gauge": true, "tension": true, "yarn": true, "yarns": true,
+	"needle": true, "needles": true, "materials": true, "material": true, "notions": true, "abbreviations": true, "abbreviation": true, "abbs": true,
+	"abbrevs": true, "abbrev": true, "size": true, "sizes": true, "finished": true, "measurement": true, "measurements": true, "key": true, "remember": true,
+	"you": true, "what": true, "hook": true, "difficulty": true, "level": true, "skills": true, "techniques": true, "special": true, "pattern": true,
+	"stitches": true,
+}
+
+// titled steps over what stands before the instructions of a line: "Increase to 40 sts: next
+// round:", "Gusset set-up: K22", "FIRST FINGER.—K. 7". It reports whether the line is an aside.
+func (p *parser) titled() (aside bool) {
+	if _, _, ok := p.label(); ok {
+		p.at = 0
+		return false
+	}
+	numbers := false
+	for at := range p.t {
+		t := p.t[at]
+		dotted := t.low == "." && at+1 < len(p.t) && p.t[at+1].low == "—"
+		switch {
+		case t.low == ":" || dotted:
+			next := at + 1
+			for next < len(p.t) && (p.t[next].low == "—" || p.t[next].low == ":") {
+				next++
+			}
+			if at == 0 || next == len(p.t) {
+				return false
+			}
+			if at < 5 && asides[p.t[0].low] && !numbers {
+				return true
+			}
+			q := *p
+			q.at = next
+			if _, _, ok := q.label(); ok && roundWords[p.t[0].low] == 0 || !numbers && at < 7 && !p.works(0) {
+				p.t = p.t[next:]
+			}
+			return false
+		case isStitch(t.low), t.kind == mark && t.low != "-" && t.low != "(" && t.low != ")" && t.low != "/" && t.low != "'":
+			return false
+		}
+		numbers = numbers || t.kind == whole
+	}
+	return false
+}
+
+// announces cuts off what only says that something follows: "… as follows:", "… thus:—".
+func announces(t []token) []token {
+	end := len(t)
+	for end > 0 && (t[end-1].low == ":" || t[end-1].low == "—" || t[end-1].low == "-") {
+		end--
+	}
+	switch {
+	case end > 1 && t[end-2].low == "as" && (t[end-1].low == "follows" || t[end-1].low == "folls"):
+		return t[:end-2]
+	case end > 0 && t[end-1].low == "thus":
+		return t[:end-1]
+	}
+	return t
+}
+
+// leading are words that begin what is done before stitches are worked.
+var leading = map[string]bool{
+	"join": true, "rejoin": true, "attach": true, "reattach": true, "arrange": true, "rearrange": true, "divide": true, "distribute": true, "redistribute": true,
+	"change": true, "switch": true, "swap": true, "break": true, "cut": true, "carefully": true, "now": true, "finally": true, "then": true, "turn": true,
+	"finish": true, "end": true, "complete": true, "proceed": true, "starting": true, "beginning": true, "beg": true,
+}
+
+// leads returns where a sentence begins to work stitches that tells something else before: "Join
+// yarn, pick up and knit 2 sts", "Change to larger needles and knit 2 rounds"; 0 if none does.
+func (p *parser) leads() int {
+	if !leading[p.t[0].low] {
+		return 0
+	}
+	if low := p.t[0].low; (low == "now" || low == "then" || low == "finally") && len(p.t) > 1 {
+		return 1
+	}
+	if low := p.t[0].low; (low == "finish" || low == "end" || low == "complete") && len(p.t) > 3 {
+		if p.t[1].low == "with" || p.t[1].low == "by" {
+			if _, ok := p.t[2].counts(); ok || p.works(2) {
+				return 2
+			}
+		}
+		return 0
+	}
+	for at := 1; at+1 < len(p.t) && at < 40; at++ {
+		switch p.t[at].low {
+		case ",", ";", "and", "then":
+		default:
+			continue
+		}
+		next := at + 1
+		for next < len(p.t)-1 && (p.t[next].low == "and" || p.t[next].low == "then") {
+			next++
+		}
+		switch p.t[next].low {
+		case "place", "pm", "with", "in", "as", "even", "turn", "slip", "sl", "remove", "put":
+			continue
+		}
+		q := *p
+		q.at = next
+		if _, _, ok := q.label(); ok || p.works(next) {
+			return next
+		}
+	}
+	return 0
+}
