@@ -225,6 +225,10 @@ func (w *needles) untilThere(c written.Count, works func() bool) {
 
 // openly works rounds as often as a length takes: the count is known if they leave it.
 func (w *needles) openly(s *written.Statement, list []*written.Statement) {
+	if s.Repeat.All && w.stretch != nil && w.wholly(list) {
+		w.counts(s.Counts)
+		return
+	}
 	before, known := w.n, w.known
 	for _, one := range list {
 		if !w.one(one) {

@@ -225,6 +225,7 @@ func (w *needles) back(s *written.Statement) {
 func (w *needles) start(n int, known bool, s *written.Statement) {
 	w.live, w.n, w.known, w.markers, w.growing, w.began = true, n, known, nil, -1, s.At
 	w.ever, w.partial, w.apart, w.charted = true, false, false, false
+	w.stretch, w.joined = nil, false
 	w.edges.Ends++
 	w.piece = len(w.rounds)
 	w.lost, w.since, w.other = false, s.At, nil

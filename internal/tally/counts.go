@@ -49,6 +49,9 @@ func (w *needles) counts(list []written.Count) {
 			w.n, w.markers, w.lost, w.other = o.n, o.markers, o.lost, nil
 			continue
 		}
+		if w.stretches(n) {
+			continue
+		}
 		if w.excused(n) {
 			continue
 		}

@@ -10,17 +10,12 @@ import (
 // turned within a row, or where markers were lost. Its stitches aren't compared with those there
 // are, but how it changes their count still is: what is made less what is taken.
 
-// turn turns the work within a row: the rest waits.
-func (p *pass) turn() {
-	if p.open || p.at >= p.in && !p.loose {
-		return
-	}
-	p.loose, p.turned = true, true
-}
+// turnLoosely turns the work where nobody knows.
+func (p *pass) turnLoosely() { p.turned = p.loose && !p.open }
 
 // loosens reports whether something is worked to where nobody knows.
 func (w *needles) loosens(p *pass, i *written.Item) bool {
-	if i.Reach == written.ToMarker && w.lost && p.next >= len(p.old) || i.Reach == written.ToTheGap || i.Reach == written.ToNeedle && p.needle == 0 {
+	if i.Reach == written.ToMarker && w.lost && p.next >= len(p.old) || i.Reach == written.ToTheGap && p.stretch == nil || i.Reach == written.ToNeedle && p.needle == 0 {
 		p.loose = true
 	}
 	if p.loose && i.Reach == written.ToEnd && !i.Before.Written() {
@@ -105,16 +100,29 @@ func (w *needles) excused(n int) bool {
 // part works so many of the stitches for now, where others wait; where none do, it is a count
 // that is stated.
 func (w *needles) part(s *written.Statement, n int) {
+	if w.stretched(n) {
+		return
+	}
 	if !w.partial && !w.apart && n > w.n {
 		w.tell(w.placed(Finding{Kind: Miscounted, At: s.At, To: s.To, Look: w.since, Found: w.n, Expected: n, Message: there(w.n) + ", not " + count(n) + "."}))
 	}
 	w.apart, w.known, w.unsure = true, false, true
 }
 
+// doubts says that something isn't counted: stitches may have been put aside there, and those that
+// wait may be taken up.
+func (w *needles) doubts() {
+	w.beside = true
+	for i := range w.held {
+		w.held[i].maybe = true
+	}
+}
+
 // elsewhere begins or ends a piece that is told at another place.
 func (w *needles) elsewhere(s *written.Statement) {
 	w.settle()
-	w.unnumbered, w.unsure, w.ever, w.beside = true, true, true, true
+	w.unnumbered, w.unsure, w.ever = true, true, true
+	w.doubts()
 	if s.All {
 		w.closePlan()
 		w.live, w.n, w.known, w.markers = false, 0, true, nil

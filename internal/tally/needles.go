@@ -23,6 +23,8 @@ type needles struct {
 	live     bool         // there are stitches on the needles
 	ever     bool         // there were, or it is told how they come there
 	partial  bool         // the work was turned within a row, so that not all wait for the next
+	stretch  *stretch     // what is worked of them; nil: all
+	joined   bool         // they are worked in the round
 	apart    bool         // only some of the stitches are worked for now
 	charted  bool         // rounds were worked whose stitches are told elsewhere
 	beneath  *needles     // the piece, while a pattern is worked that is told for itself
@@ -81,6 +83,7 @@ type held struct {
 	of    *pass // the round in which they were put aside
 	less  bool  // some were taken up
 	into  *pass // the round into which the others were knitted
+	maybe bool  // it may be taken up where something isn't counted
 	id    int   // which of all sets it is, from 1
 }
 
@@ -93,6 +96,11 @@ type pass struct {
 	reached     int // the marker that was worked to last; -1: none
 	grew        int // the segment that grew; -1: none
 	open        bool
+	start, end  int // where a row of a stretch begins, and where it ends
+	after       int // stitches cast on after the turn
+	beyond      int // stitches of the next round that are worked, since it begins there
+	stretch     *stretch
+	turning     bool // the work is turned after what was worked
 	loose       bool // only how it changes the count is known: see loose.go
 	needle      int  // where the needle ends that is worked
 	turned      bool // the work was turned before its end
@@ -107,7 +115,11 @@ type pass struct {
 }
 
 func (w *needles) begin() *pass {
-	return &pass{in: w.n, old: slices.Clone(w.markers), new: make([]int, 0, len(w.markers)), reached: -1, grew: -1, open: !w.known, loose: w.partial, idle: true, trace: w.trace}
+	p := &pass{in: w.n, end: w.n, old: slices.Clone(w.markers), new: make([]int, 0, len(w.markers)), reached: -1, grew: -1, open: !w.known, loose: w.partial, idle: true, trace: w.trace}
+	if w.stretch != nil && w.known && !p.loose {
+		p.resumes(w.stretch)
+	}
+	return p
 }
 
 // passed takes the old markers to the new round that lie before a stitch, or at it.
@@ -171,7 +183,8 @@ func (p *pass) many(times, in, out int) bool {
 		if p.at+step > p.in {
 			rest := p.in - p.at
 			p.at, p.out = p.in, p.out+rest
-			return false
+			p.beyond += step - rest
+			return p.from != nil && p.from.Further
 		}
 		p.at, p.out, times = p.at+step, p.out+step, times-step
 	}
@@ -189,7 +202,7 @@ func (p *pass) marker() (at int) {
 		p.reached = p.next
 		return p.old[p.next]
 	}
-	return p.in
+	return p.end
 }
 
 // end takes over what the round made.
@@ -199,6 +212,11 @@ func (w *needles) end(p *pass) {
 		w.loosely(p)
 		return
 	}
+	if w.stretch = nil; !p.open && (p.stretch != nil || p.turning) {
+		w.endsRow(p)
+		return
+	}
+	w.partial = w.partial || p.stretch != nil
 	p.passed(p.in)
 	w.n, w.known, w.markers = p.out, !p.open, p.new
 	w.lost = (w.lost && len(p.new) == 0) || p.open
@@ -207,6 +225,9 @@ func (w *needles) end(p *pass) {
 	}
 	if w.rows {
 		w.turn()
+	}
+	if p.beyond > 0 && p.from.Further {
+		w.further(p.beyond)
 	}
 }
 

@@ -14,9 +14,11 @@ func (w *needles) one(s *written.Statement) bool {
 		w.size = at
 	}
 	if !w.live && !w.ever && w.n == 0 && len(w.held) == 0 {
+		w.beside = true
 		w.known = false // nobody told how many are cast on
 	}
 	w.ever = true
+	w.rejoins(s)
 	before := w.n
 	p, ok := w.going, false
 	if w.going = nil; p != nil {
@@ -58,7 +60,7 @@ func hasEither(list []written.Item) bool {
 // whole reports whether all stitches of the round below were worked, or the round may go on
 // in the next sentence.
 func (w *needles) whole(p *pass, s *written.Statement) bool {
-	if p.open || p.loose || p.at >= p.in {
+	if p.open || p.loose || p.turning || p.at >= p.end {
 		return true
 	}
 	if !s.Label.Written() && !s.Many.Written() || p.idle {
@@ -83,7 +85,7 @@ func (p *pass) leftOver(at, to written.Spot) Finding {
 
 // unfinished returns a round that the next sentence may go on with.
 func (w *needles) unfinished(p *pass, s *written.Statement) *pass {
-	if p.open || p.loose || p.at >= p.in && p.in > 0 || p.at == 0 && p.in == 0 && p.out == 0 {
+	if p.open || p.loose || p.turning || p.at >= p.end && p.in > 0 || p.at == 0 && p.in == 0 && p.out == 0 {
 		return nil
 	}
 	if s.Label.Written() && !p.idle || s.Many.Written() {
@@ -100,7 +102,7 @@ func (w *needles) settle() {
 	}
 	w.going = nil
 	before := w.n
-	if p.at < p.in && !p.idle && !p.open {
+	if p.at < p.end && !p.idle && !p.open {
 		w.tell(w.placed(p.leftOver(p.from.At, p.from.To)))
 	}
 	p.does(Run{Does: written.Leave, Times: p.in - p.at, In: 1, Out: 1})
@@ -167,6 +169,9 @@ func (w *needles) failed(p *pass, s *written.Statement) {
 		w.round++
 		w.tell(w.placed(f))
 		w.round--
+		if f.Kind == Unread {
+			w.doubts()
+		}
 	}
 	w.unsure = true
 	stated := written.None
@@ -181,7 +186,10 @@ func (w *needles) failed(p *pass, s *written.Statement) {
 	}
 	before := w.n
 	w.going, w.other = nil, nil
+	loose := w.partial || p.stretch != nil || p.turning
+	p.stretch, p.turning = nil, false
 	w.done(p, s, before)
+	w.partial = w.partial || loose
 	if stated != written.None {
 		if w.known {
 			w.other = &fork{n: w.n, markers: w.markers, lost: w.lost}

@@ -32,6 +32,9 @@ func (w *needles) roundsOf(s *written.Statement, ahead []written.Statement, size
 	}
 	if s.Label.Written() {
 		w.rows = s.Label.Row
+		w.joined = w.joined || !s.Label.Row
+	} else if s.Many.Written() && !s.Label.Row {
+		w.joined = true
 	}
 	if s.Label.From.Written() && !s.Label.Next {
 		w.keeps(s)

@@ -80,8 +80,11 @@ func (w *needles) all(t *written.Text, hand string) {
 		if s.Kind == written.Heading {
 			skips = hand != "" && s.Hand != "" && s.Hand != hand
 		}
-		if w.size = placeOf(s, w.index); w.size >= 0 && !skips {
+		other := s.Kind != written.Heading && hand != "" && s.Hand != "" && s.Hand != hand
+		if w.size = placeOf(s, w.index); w.size >= 0 && !skips && !other {
 			w.statement(s, t.Statements[at+1:], w.index)
+		} else if w.size < 0 && s.Label.From.Written() {
+			w.unnumbered = true // the other sizes have rounds of these numbers
 		}
 	}
 	w.over()
@@ -93,10 +96,13 @@ func handsOf(t *written.Text) []string {
 	told := map[string]string{}
 	for i := range t.Statements {
 		s := &t.Statements[i]
-		if s.Kind != written.Heading || s.Hand == "" {
+		if s.Hand == "" {
 			continue
 		}
-		title := strings.Replace(s.Title, s.Hand, "", 1)
+		title := ""
+		if s.Kind == written.Heading {
+			title = strings.Replace(s.Title, s.Hand, "", 1)
+		}
 		if other := told[title]; other != "" && other != s.Hand {
 			return []string{"right", "left"}
 		}
@@ -136,6 +142,9 @@ func (w *needles) statement(s *written.Statement, ahead []written.Statement, siz
 		w.starred(s.Stars)
 		defer w.starred(-s.Ends)
 	}
+	if s.Odd != nil && w.odd(s) {
+		return
+	}
 	switch s.Kind {
 	case written.Note:
 	case written.Grows:
@@ -153,6 +162,7 @@ func (w *needles) statement(s *written.Statement, ahead []written.Statement, siz
 		w.settle()
 		w.tell(Finding{Kind: Unread, At: s.At, To: s.To, Message: "This was not understood. Whatever it does to the stitches, what follows is open."})
 		w.known, w.unsure, w.lost = false, true, true
+		w.doubts()
 		w.did(Step{Does: Jumps, Line: s.At.Line, Before: -1, After: -1, Open: true})
 		w.counts(s.Counts)
 	case written.Begin:
@@ -243,10 +253,7 @@ func (w *needles) onward(s *written.Statement) {
 		w.tell(Finding{Kind: Short, At: s.At, To: s.To, Look: w.since, Found: w.n, Expected: n, Message: there(w.n) + " in the round, and this takes " + count(n) + "."})
 		return
 	}
-	for i, at := range w.markers {
-		w.markers[i] = (at - n + w.n) % max(1, w.n)
-	}
-	slices.Sort(w.markers)
+	w.further(n)
 	w.growing = -1
 	w.did(Step{Does: Shifts, Line: s.At.Line, Before: w.n, After: w.n, Runs: []Run{{Does: written.Leave, Times: n, In: 1, Out: 1}}})
 }
@@ -260,6 +267,9 @@ func (w *needles) finish(s *written.Statement) {
 	n := -1
 	if s.Many.Written() {
 		n = s.Many.For(w.size)
+	}
+	if w.finishStretch(s, n) {
+		return
 	}
 	if w.partial || w.apart { // a part of the stitches; the others go on
 		w.partial, w.apart, w.known, w.unsure = false, false, false, true
@@ -279,6 +289,9 @@ func (w *needles) finish(s *written.Statement) {
 	if s.Name == "graft" && (!w.live || w.n == 0) {
 		w.graft(s, n)
 		return
+	}
+	if s.Name == "graft" {
+		n = w.sides(s, n)
 	}
 	if !w.live {
 		if n > 0 && !w.beside {
@@ -323,6 +336,21 @@ func (w *needles) graft(s *written.Statement, n int) {
 	}
 }
 
+// sides returns how many stitches on the needles are grafted, where so many are told of the one
+// side: those of both, or of the one if the other waits.
+func (w *needles) sides(s *written.Statement, n int) int {
+	if len(s.Items) < 2 || n < 0 {
+		return n
+	}
+	other := s.Items[1].Times.For(w.size)
+	if at := w.find("", other); w.known && w.n == n && at >= 0 && w.held[at].n == other {
+		h := w.drop(at)
+		w.did(Step{Does: Ends, Line: s.At.Line, Runs: []Run{h.taken(other)}})
+		return n
+	}
+	return n + max(0, other)
+}
+
 // over tells what comes to no end.
 func (w *needles) over() {
 	w.settle()
@@ -332,7 +360,7 @@ func (w *needles) over() {
 		w.last = w.n
 	}
 	for _, h := range w.held {
-		if w.beside && (h.less || w.dropped[h.n]) {
+		if h.maybe || w.beside && (h.less || w.dropped[h.n]) {
 			continue // another piece that is told elsewhere takes them up
 		}
 		n := stitches(h.n, "was", "were")

@@ -92,7 +92,7 @@ func (w *needles) worked(p *pass, s *written.Statement, idle bool) {
 		Round: w.round, Side: w.facing(s, idle), Line: s.At.Line, Before: p.in, After: p.out, Runs: p.runs,
 		Markers: slices.Clone(p.new), Open: p.open || p.failed != nil && p.failed.Kind == Unread, Failed: p.failed != nil, Long: s.Unsure,
 	}
-	if w.rows { // the work was turned already
+	if w.rows && p.stretch == nil && !p.turning { // the work was turned already
 		slices.Reverse(step.Markers)
 		for i, at := range step.Markers {
 			step.Markers[i] = p.out - at

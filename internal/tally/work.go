@@ -49,6 +49,16 @@ func (w *needles) item(p *pass, i *written.Item) bool {
 	if times > most {
 		return p.fails(Unread, i, "%d times is more than anybody knits.", times)
 	}
+	if p.turning {
+		if i.Does == written.CastOn {
+			p.after, p.on = p.after+times, p.on+times
+			return true
+		}
+		if i.Does == written.Turn {
+			return true
+		}
+		w.goesBack(p)
+	}
 	switch i.Does {
 	case written.Unread:
 		p.open = true
@@ -158,9 +168,15 @@ func (w *needles) target(p *pass, i *written.Item) (to int, ok bool) {
 		return at - before, true
 	case written.ToNeedle:
 		return p.needle - before, true
-	default:
+	case written.ToTheGap:
+		if p.stretch != nil {
+			return p.stretch.gap - before, true
+		}
+	}
+	if p.at > p.end {
 		return p.in - before, true
 	}
+	return p.end - before, true
 }
 
 // fill works a stitch to somewhere.

@@ -175,7 +175,7 @@ func (p *parser) howOften(r *Repeat) {
 				r.Until = list
 				return
 			}
-			r.Open = true
+			r.Open, r.All = true, p.until("all") < end && p.until("worked", "used") < end
 			p.at = end
 			return
 		}

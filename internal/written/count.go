@@ -8,7 +8,7 @@ func (p *parser) counts(end int) ([]Count, bool) {
 	p.t = p.t[:end]
 	var list []Count
 	some := false
-	p.all("—", "-", "there", "are", "is", "now", "you", "have", "has", "should", "be", "will", "a", "total", "of", "to", "=", ":", "for", "and", "the", "in", "all", "gusset", "thumb", "each", "size", "you'll", "leaving", "giving", "makes", "making", "remain", "remaining", "with")
+	p.all("—", "-", "so", "that", "there", "are", "is", "now", "you", "have", "has", "should", "be", "will", "a", "total", "of", "to", "=", ":", "for", "and", "the", "in", "all", "gusset", "thumb", "each", "size", "you'll", "leaving", "giving", "makes", "making", "remain", "remaining", "with")
 	for p.at < end {
 		c := Count{At: p.here()}
 		var ok bool
@@ -16,6 +16,7 @@ func (p *parser) counts(end int) ([]Count, bool) {
 		if c.Number, ok = p.number(true); !ok {
 			break
 		}
+		p.strungOn(&c.Number)
 		number := p.at
 		named := p.stitches()
 		if letters && !named {
@@ -62,6 +63,25 @@ func (p *parser) counts(end int) ([]Count, bool) {
 		return nil, false
 	}
 	return list, true
+}
+
+// strungOn takes the counts of the other sizes where they only stand one behind the other, "41,
+// 45, 49 sts": there must be one for each.
+func (p *parser) strungOn(n *Number) {
+	from := p.at
+	if p.sizes < 3 || !n.same() {
+		return
+	}
+	list := make([]int, 0, p.sizes-1)
+	for len(list) < p.sizes-1 && p.any(",", "/") && p.peek().kind == whole {
+		list = append(list, p.peek().n)
+		p.at++
+	}
+	if low := p.peek().low; len(list) == p.sizes-1 && (low == "st" || low == "sts" || low == "stitches") {
+		n.others = list
+		return
+	}
+	p.at = from
 }
 
 // stated cuts counts off the end of a statement, and returns them: the last, and those in

@@ -212,7 +212,7 @@ func (p *parser) changing(s *Statement) {
 		if !ok || !p.stitches() {
 			continue
 		}
-		s.By = n.each(func(n int) int { return sign * n })
+		s.By, s.Less = n, sign < 0
 		end := at
 		if end > 1 && p.t[end-1].low == "same" { // "and at the same time"
 			end -= 2

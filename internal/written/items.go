@@ -7,8 +7,44 @@ type star struct {
 
 // joiners stand between items.
 func (p *parser) joiners() {
-	for p.any(",", ";", "then", "and", "&", "+", "ending", "next") {
+	for p.any(",", ";", "then", "and", "&", "+", "next") {
+		if low := p.peek().low; low == "with" || low == "in" || low == "using" {
+			p.dyed() // "k40, with CC, k44"
+		}
 	}
+}
+
+// ending steps over "ending" and "end", behind which stands what is worked after all repeats.
+func (p *parser) ending() bool {
+	from := p.at
+	if p.any("ending", "end", "ends") {
+		if p.all("with", "by", "in"); !p.done() && p.works(p.at) {
+			return true
+		}
+	}
+	p.at = from
+	return false
+}
+
+// ended has the last repeat of a list end before what stands behind "ending".
+func (p *parser) ended(list []Item, at int) {
+	if at < 1 || at >= len(list) || list[at-1].Does != Together || list[at-1].Reach != ToEnd || list[at-1].Before.Written() {
+		return
+	}
+	each := make([]int, p.sizes)
+	for size := range each {
+		for _, i := range list[at:] {
+			if i.Does != Stitch || i.Reach != NoReach {
+				return
+			}
+			n := 1
+			if i.Times.Written() {
+				n = max(0, i.Times.For(size))
+			}
+			each[size] += n * i.In
+		}
+	}
+	list[at-1].Before = ofEach(each)
 }
 
 // items reads what is told up to a closing bracket or the end of the statement.
@@ -16,12 +52,17 @@ func (p *parser) items(shut string) []Item {
 	first := len(p.list)
 	var open []star
 	then := first // from where on it is told what is worked then
+	end := first  // from where on it is told what it ends with
 	for {
 		if p.peek().low == "then" || p.next(1).low == "then" {
 			then = len(p.list)
 		}
 		p.joiners()
+		if p.ending() {
+			end = len(p.list)
+		}
 		if p.done() || shut != "" && p.peek().low == shut {
+			p.ended(p.list[first:], end-first)
 			list := p.kept.keep(p.list[first:])
 			p.list = p.list[:first]
 			return list

@@ -31,21 +31,14 @@ func (p *parser) starts(s *Statement) bool {
 
 // finishes reads how a piece ends: bound off, drawn up, grafted.
 func (p *parser) finishes(s *Statement) bool {
-	if p.binds(s) {
-		return true
-	}
 	for at, t := range p.t {
 		if (t.low == "three-needle" || t.low == "needle" && at > 1 && p.t[at-1].low == "-" && p.t[at-2].low == "3") && (p.until("bind-off", "bind", "cast-off", "cast") < len(p.t)) {
-			p.at = at
-			s.Kind, s.All = Finish, true
-			for p.at = 0; p.at < at; p.at++ {
-				if n, ok := p.number(true); ok && p.stitches() {
-					s.Many, s.Name = n, "graft"
-					break
-				}
-			}
-			return true
+			p.at = 0
+			return p.grafts(s)
 		}
+	}
+	if p.binds(s) {
+		return true
 	}
 	for p.at = 0; p.at < len(p.t); p.at++ {
 		switch {
@@ -78,7 +71,7 @@ func (p *parser) finishes(s *Statement) bool {
 			p.at--
 		}
 	}
-	return false
+	return p.fastens(s)
 }
 
 // drawn reports whether a sentence tells of yarn that is drawn.
@@ -117,22 +110,6 @@ func (p *parser) binds(s *Statement) bool {
 		p.at++
 	}
 	return false
-}
-
-// grafts reads "Graft the thumb's 4 to the hand's 4": both sets end.
-func (p *parser) grafts(s *Statement) bool {
-	var n []Number
-	for ; p.at < len(p.t); p.at++ {
-		if one, ok := p.number(false); ok {
-			n = append(n, one)
-			p.at--
-		}
-	}
-	s.Kind, s.All, s.Name = Finish, true, "graft"
-	if len(n) > 0 {
-		s.Many = n[0]
-	}
-	return true
 }
 
 // comesBack reads held stitches that come back to the needles: "Put the 15 held stitches
@@ -350,8 +327,8 @@ func (p *parser) onward(s *Statement) bool {
 // "Take the second marker off".
 func (p *parser) marks(s *Statement) bool {
 	s.Items = nil
-	if p.took("the", "round", "now", "begins") {
-		s.Kind = Note
+	if p.nowBegins() {
+		s.Kind, s.Further = Note, true
 		return true
 	}
 	for ; p.at < len(p.t); p.at++ {

@@ -33,8 +33,7 @@ func (p *parser) whither() (r Reach, before Number, ok bool) {
 	}
 	p.all("to", "within", "you", "reach", "the", "there", "is", "are", "only")
 	if p.any("end", "ends") {
-		p.over()
-		return ToEnd, before, true
+		return p.endOf(), before, true
 	}
 	if p.any("last") {
 		if before, ok = p.number(true); !ok {
@@ -42,11 +41,7 @@ func (p *parser) whither() (r Reach, before Number, ok bool) {
 		}
 		p.all("knit", "purl")
 		p.stitches()
-		if p.took("of", "needle") || p.took("on", "needle") || p.took("of", "the", "needle") || p.took("on", "the", "needle") || p.took("of", "each", "needle") || p.took("on", "each", "needle") {
-			return ToNeedle, before, true
-		}
-		p.over()
-		return ToEnd, before, true
+		return p.endOf(), before, true
 	}
 	if n, ok := p.number(true); ok {
 		before = n
@@ -66,7 +61,13 @@ func (p *parser) whither() (r Reach, before Number, ok bool) {
 		p.which()
 		return ToMarker, before, true
 	}
-	if p.any("ds") || p.took("double", "stitch") || p.took("wrapped", "stitch") || p.took("wrapped", "st") || p.took("previously", "wrapped", "st") {
+	if p.any("ds") || p.took("double", "stitch") { // it is the last before the gap
+		if !before.Written() {
+			before = Is(0)
+		}
+		return ToTheGap, before.each(func(n int) int { return n + 1 }), true
+	}
+	if p.took("wrapped", "stitch") || p.took("wrapped", "st") || p.took("previously", "wrapped", "st") {
 		return ToTheGap, before, true
 	}
 	last := p.t[max(0, p.at-1)].low
@@ -91,6 +92,38 @@ func (p *parser) which() {
 			p.at++
 		}
 	}
+}
+
+// nowBegins reports whether it is told that the round begins anew at this place.
+func (p *parser) nowBegins() bool {
+	from := p.at
+	p.all("the", "this", "new", "is", "beginning", "beg", "start", "of")
+	if p.anyRound() {
+		p.any("is")
+		now := p.any("now")
+		if p.any("begins", "starts", "here") || now {
+			return true
+		}
+	}
+	p.at = from
+	return false
+}
+
+// endOf steps over "of the round" or "on the needle", and returns which end is meant.
+func (p *parser) endOf() Reach {
+	from := p.at
+	if p.any("of", "on") {
+		p.all("the", "this", "each", "first", "second", "third", "fourth", "same")
+		if p.any("needle", "dpn", "ndl") {
+			if p.peek().kind == whole {
+				p.at++
+			}
+			return ToNeedle
+		}
+		p.at = from
+	}
+	p.over()
+	return ToEnd
 }
 
 // over steps over "of the round" and the like.

@@ -53,7 +53,7 @@ func Read(text string) *Text {
 	}
 	r.yarnNames()
 	r.preamble()
-	for r.at < len(r.lines) && !r.over {
+	for r.begun = true; r.at < len(r.lines) && !r.over; {
 		r.line()
 	}
 	return &r.text
@@ -75,11 +75,13 @@ type reader struct {
 	names   [][]token // of the sizes
 	yarns   [][]string
 	motifs  []told
-	only    []int // sizes that the lines are for, after a heading for some only
-	these   int   // rounds that were told together last
-	starred int   // asterisks that a section began with
-	block   bool  // only ends at the next empty line
-	here    []int // sizes that the sentences of the line are for
+	only    []int  // sizes that the lines are for, after a heading for some only
+	these   int    // rounds that were told together last
+	starred int    // asterisks that a section began with
+	block   bool   // only ends at the next empty line
+	here    []int  // sizes that the sentences of the line are for
+	begun   bool   // the instructions have begun
+	hand    string // the hand that they are for
 }
 
 // preamble takes what stands before the first stitch: what is needed, the gauge, the
@@ -138,11 +140,17 @@ func (r *reader) add(s *Statement, t []token) {
 	if len(t) == 0 || r.over {
 		return
 	}
-	if at := len(r.text.Statements) - 1; s.Kind == Says && at >= 0 {
+	if s.Kind != Heading && r.begun {
+		s.Odd = r.odd(t, s.For)
+	}
+	if at := len(r.text.Statements) - 1; s.Kind == Says && s.Odd == nil && at >= 0 {
 		// "Round 3: k4, m1, k to end. 44 sts." states the count of that round.
 		if before := &r.text.Statements[at]; (before.Kind == Rounds || before.Kind == Again) && before.To.Line == t[0].at.Line && len(before.Counts) == 0 && slices.Equal(before.For, s.For) {
 			before.Counts, s.Kind = s.Counts, Note
 		}
+	}
+	if at := len(r.text.Statements) - 1; s.Kind == Note && s.Further && at >= 0 && r.text.Statements[at].Kind == Rounds {
+		r.text.Statements[at].Further = true
 	}
 	s.At, s.To = t[0].at, t[len(t)-1].end()
 	r.parts += 2 + len(s.Label.List)
@@ -326,7 +334,7 @@ func shortened(t []token) []token {
 // sentences parts a line at its full stops.
 func (r *reader) sentences(t []token) {
 	from := 0
-	r.here = nil
+	r.here, r.hand = nil, ""
 	for i, one := range t {
 		if one.low != "." && one.low != "!" || i+1 < len(t) && t[i+1].tight {
 			continue

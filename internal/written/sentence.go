@@ -48,6 +48,10 @@ func (r *reader) sentence(t []token) {
 		return
 	}
 	p.at = 0
+	if hand := p.handed(); hand != "" {
+		r.hand = hand
+	}
+	s.Hand = r.hand
 	if p.titled() {
 		r.add(s, all)
 		return

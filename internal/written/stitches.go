@@ -63,17 +63,21 @@ func cable(low string) (sign, bool) {
 
 // glued reads a stitch with its number in one word: "k3", "sl1", "k2" before "tog".
 func (p *parser) glued(t *token) (Item, bool) {
-	name := strings.TrimRight(t.low, "0123456789")
+	low, twisted := strings.CutSuffix(t.low, "tbl") // "k2tbl"
+	name := strings.TrimRight(low, "0123456789")
 	s, ok := signs[name]
-	if !ok || name == t.low || s.name == "yo" && name != "yo" {
+	if !ok || name == low || s.name == "yo" && name != "yo" {
 		return Item{}, false
 	}
 	n := 0
-	for _, r := range t.low[len(name):] {
+	for _, r := range low[len(name):] {
 		n = min(n*10+int(r-'0'), greatest)
 	}
 	p.at++
 	times := p.grouped(n)
+	if twisted {
+		s.name += " tbl"
+	}
 	if name == "k" || name == "p" || name == "sl" {
 		return p.counted(s, times)
 	}
@@ -89,11 +93,12 @@ func (p *parser) basic(s sign, called string) (Item, bool) {
 	if p.even(&i) {
 		return i, true
 	}
-	p.all("across", "the", "next", "first", "last", "rem", "remaining", "following", "all", "every", "each", "other", "held")
+	p.all("across", "the", "next", "first", "last", "rem", "remaining", "following", "all", "every", "each", "other", "held", "wrapped")
+	whole := p.at > 0 && (p.t[p.at-1].low == "all" || p.t[p.at-1].low == "every" || p.t[p.at-1].low == "each")
 	if n, ok := p.number(true); ok {
 		return p.counted(s, n)
 	}
-	p.stitches()
+	whole = p.stitches() && whole
 	p.any("ds")
 	p.manner()
 	across := p.at > 0 && p.t[p.at-1].low == "across"
@@ -114,6 +119,10 @@ func (p *parser) basic(s sign, called string) (Item, bool) {
 	if i.Reach, i.Before, ok = p.reach(); ok {
 		p.dyed()
 		p.even(&i)
+		return i, true
+	}
+	if whole { // "knit across all sts"
+		i.Reach = ToEnd
 		return i, true
 	}
 	alone := p.peek().low == "," && besides[p.next(1).low] || p.done() || p.peek().low == "." || p.peek().low == "("

@@ -36,11 +36,12 @@ type Statement struct {
 	Unsure   bool  // how many rounds is told by length only
 	All      bool  // Finish: all stitches
 	Less     bool  // of By: stitches are taken
+	Further  bool  // the round begins anew where it ends
 	Where    Where // of Grows
 	For      []int // the sizes that it is for, by their places
 	At, To   Spot
 	Title    string // Heading: what it says
-	Hand     string // Heading: "right" or "left", if it says that it is for that hand
+	Hand     string // "right" or "left", if it, or of a heading what follows, is for that hand
 	Label    Label
 	Items    []Item
 	Many     Number // how many rounds; not written: one, or as many as its label names
@@ -52,6 +53,7 @@ type Statement struct {
 	By       Number    // so many stitches are made at a time, or taken if Less
 	Schedule *Schedule // of Plan
 	Steps    []Step    // of Pace and Grows
+	Odd      *Odd      // numbers that are not one for each size
 	Over     Number    // so many stitches are worked, and the others wait
 }
 
@@ -106,6 +108,7 @@ type Repeat struct {
 	Then     Number // and then the rounds Then to ThenTo once
 	ThenTo   Number
 	Until    []Count
+	All      bool   // as often as it takes for all stitches to be worked
 	Open     bool   // as often as it takes, by length
 	Shaping  bool   // the last round that changed the count
 	Of       string // the section in which those of From to To stand

@@ -26,7 +26,7 @@ func (p *parser) titled() (aside bool) {
 			for next < len(p.t) && (p.t[next].low == "—" || p.t[next].low == ":") {
 				next++
 			}
-			if at == 0 || next == len(p.t) {
+			if at == 0 || next == len(p.t) || p.t[0].low == "graft" {
 				return false
 			}
 			if at < 5 && asides[p.t[0].low] && !numbers {
@@ -44,6 +44,29 @@ func (p *parser) titled() (aside bool) {
 		numbers = numbers || t.kind == whole
 	}
 	return false
+}
+
+// handed steps over "Right mitten:" before what is worked for that hand only, and returns which
+// it is: what stands there for either is told in two such lines. A piece of its own is none.
+func (p *parser) handed() (hand string) {
+	from := p.at
+	p.all("for", "the")
+	switch low := p.peek().low; low {
+	case "right", "right-hand":
+		hand = "right"
+	case "left", "left-hand":
+		hand = "left"
+	}
+	if p.at++; hand == "" || !p.any("hand", "mitten", "mitt", "glove", "sock", "wristwarmer") && p.peek().low != "only" {
+		p.at = from
+		return ""
+	}
+	if p.all("mitten", "mitt", "glove", "only"); !p.any(":") || p.done() || p.until("cast", "co") < len(p.t) {
+		p.at = from
+		return ""
+	}
+	p.t, p.at = p.t[p.at:], 0
+	return hand
 }
 
 // announces cuts off what only says that something follows: "… as follows:", "… thus:—".
@@ -71,6 +94,9 @@ var leading = map[string]bool{
 // leads returns where a sentence begins to work stitches that tells something else before: "Join
 // yarn, pick up and knit 2 sts", "Change to larger needles and knit 2 rounds"; 0 if none does.
 func (p *parser) leads() int {
+	if at := p.until("facing"); at < 5 && at+2 < len(p.t) && p.t[0].low == "with" && p.t[at+1].low == "," {
+		return at + 2 // "With right side facing, rejoin wool"
+	}
 	if !leading[p.t[0].low] {
 		return 0
 	}

@@ -81,7 +81,7 @@ func grouped(list []Item, to Spot) []Item {
 	if len(list) == 1 && list[0].endless() {
 		return list
 	}
-	return []Item{{Does: Together, Items: list, Reach: ToEnd, At: list[0].At, To: to}}
+	return []Item{{Does: Together, Items: list, Reach: ToEnd, Even: true, At: list[0].At, To: to}}
 }
 
 // onlyOver cuts off over how many stitches rows are worked: "on these 16 sts".

@@ -1,0 +1,44 @@
+package tally
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+)
+
+// Phrases that patterns use, each with what is told of it: the count comes out in the one, and in
+// the other it doesn't.
+func TestPhrases(t *testing.T) {
+	for text, want := range map[string][]string{
+		"CO 42 sts.\nRnd 1: *K2, p2* around, end k2.":                                        nil,
+		"CO 42 sts.\nRnd 1: *K2, p2; rep from *, ending with k1.":                            {"2: The repeat takes 4 stitches, and there are 41 stitches for it: 10 times, and 1 left over."},
+		"CO 84 sts.\nRnd 1: With MC, k40, with CC, k44.":                                     nil,
+		"CO 84 sts.\nRnd 1: With MC, k40, with CC, k45.":                                     {"2: Only 44 stitches are left in the round here, and this takes 45."},
+		"CO 20 sts.\nRnd 1: K2tbl, k18.":                                                     nil,
+		"CO 20 sts.\nRnd 1: K2tbl, k19.":                                                     {"2: Only 18 stitches are left in the round here, and this takes 19."},
+		"CO 20 sts.\nRnd 1: Knit.\nUse a three-needle bind-off over 9 sts from each needle.": {"3: There are 20 stitches, not 18."},
+
+		// what may be done where something isn't counted is no alarm
+		"CO 40 sts.\nRnd 1: K10, slip 9 sts to a holder, k to end.\nRnd 2: K5, flurb 3 sts.\nBO.": {"3: This was not understood."},
+		"CO 40 sts.\nRnd 1: K10, slip 9 sts to a holder, k to end.\nRnd 2: Knit.\nBO.":            {"2: 9 stitches were put aside here and never taken up again."},
+
+		// yarn that is fastened off ends a piece
+		"CO 12 sts.\nRnd 1: (K2tog) 6 times.\nBreak yarn; thread through.\nThumb\nCast on 6 sts.\nBO 6 sts.": nil,
+		"CO 12 sts.\nRnd 1: (K2tog) 6 times.\nBO 6 sts.\nThumb\nCast on 6 sts.\nKnit 2 rnds.":                {"5: At the end 6 stitches are still on the needles."},
+
+		// what is worked for one hand and for the other
+		"CO 40 sts.\nRight mitten: K2, k8 with waste yarn, k to end.\nLeft mitten: K30, k8 with waste yarn, k to end.\nKnit 2 rnds.\nBO 40 sts.\nRemove the waste yarn and place the live sts on dpns: 8 sts below and 8 sts above. 16 sts\nBO 16 sts.": nil,
+		"CO 40 sts.\nRight mitten: K2, k8 with waste yarn, k to end.\nLeft mitten: K33, k8 with waste yarn, k to end.\nKnit 2 rnds.\nBO 40 sts.": {
+			"2: 8 stitches were put aside here and never taken up again.", "3: Only 7 stitches are left in the round here, and this takes 8.",
+		},
+
+		// stitches taken one at a time, and a rib of a flat piece ends as it begins
+		"CO 40 sts.\nRnd 1: Knit, decreasing 1 st evenly. 39 sts.":                                   nil,
+		"CO 40 sts.\nRnd 1: Knit, decreasing 1 st evenly. 38 sts.":                                   {"2: There are 39 stitches, not 38."},
+		"CO 42 sts.\nRow 1: Knit.\nWork 6 rows in k2, p2 rib.\nCast off.":                            nil,
+		"CO 42 sts.\nRnd 1: Knit.\nWork 6 rnds in k2, p2 rib.\nCast off.":                            {"3: The repeat takes 4 stitches, and there are 42 stitches for it: 10 times, and 2 left over."},
+		"CO 30 sts.\nRow 1: Knit.\nWith RS facing, rejoin yarn and knit up 4 sts, k to end. 34 sts.": nil,
+	} {
+		assert.Equal(t, want, tells(text), text)
+	}
+}
