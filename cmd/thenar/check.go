@@ -37,19 +37,24 @@ func check(ctx context.Context, v *verb, args []string, std stdio) error {
 	if *sheet {
 		return checkedSheet(c, *drawn.size, std)
 	}
+	agrees, compared, err := drawn.compare(c, std)
+	if err != nil {
+		return err
+	}
 	if *asJSON {
 		raw, err := json.Marshal(c.JSON())
 		if err != nil {
 			return fmt.Errorf("check: %w", err)
 		}
+		fmt.Fprint(std.Err, compared)
 		err = indented(raw, std)
 		if err != nil {
 			return err
 		}
-	} else if _, err := fmt.Fprint(std.Out, c.Told()); err != nil {
+	} else if _, err := fmt.Fprint(std.Out, c.Told(), compared); err != nil {
 		return fmt.Errorf("check: %w", err)
 	}
-	if !c.Report.Sound() {
+	if !c.Report.Sound() || !agrees {
 		return errTold
 	}
 	return nil

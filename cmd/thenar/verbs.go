@@ -27,7 +27,7 @@ func init() {
 			run:     gradeDesign,
 		},
 		{
-			name: "check", args: "[-json] [-gauge 24/32] [-ball 50/175] [-sheet] [-chart svg, png or csv] [-size NAME] [-section NAME] FILE",
+			name: "check", args: "[-json] [-gauge 24/32] [-ball 50/175] [-sheet] [-chart svg, png or csv] [-against CHART.csv] [-size NAME] [-section NAME] FILE",
 			does:    "works written instructions stitch by stitch, every size by itself, and tells where a count does not come out. - reads standard input",
 			example: "thenar check pattern.txt",
 			run:     check,

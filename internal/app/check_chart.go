@@ -78,14 +78,13 @@ func (r ReadCharts) Only(section string) (ReadCharts, error) {
 	var titles []string
 	for i, c := range r.List {
 		titles = append(titles, c.Title)
-		if strings.EqualFold(c.Title, section) || fmt.Sprint(i+1) == section {
+		if strings.EqualFold(c.Title, section) || len(c.Grid.Rows) > 0 && strings.EqualFold(string(c.Grid.Rows[0].Section), section) || fmt.Sprint(i+1) == section {
 			list = append(list, c)
 		}
 	}
-	if len(list) == 0 {
+	if r.List = list; len(list) == 0 {
 		return r, fault.Fields{{Path: "section", Message: fmt.Sprintf("is %q; write one of: %s", section, strings.Join(titles, ", "))}}
 	}
-	r.List = list
 	return r, nil
 }
 

@@ -2,6 +2,7 @@ package chart
 
 import (
 	"cmp"
+	"maps"
 	"slices"
 )
 
@@ -53,3 +54,6 @@ var meanings = map[string]string{
 func Meaning(said string) string {
 	return cmp.Or(meanings[said], "as the text calls it")
 }
+
+// Meanings lists the abbreviations in common use that the table of operations doesn't have.
+func Meanings() []string { return slices.Sorted(maps.Keys(meanings)) }
