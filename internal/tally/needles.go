@@ -115,7 +115,7 @@ type pass struct {
 }
 
 func (w *needles) begin() *pass {
-	p := &pass{in: w.n, end: w.n, old: slices.Clone(w.markers), new: make([]int, 0, len(w.markers)), reached: -1, grew: -1, open: !w.known, loose: w.partial, idle: true, trace: w.trace}
+	p := &pass{in: w.n, end: w.n, old: w.markers, new: make([]int, 0, len(w.markers)), reached: -1, grew: -1, open: !w.known, loose: w.partial, idle: true, trace: w.trace}
 	if w.stretch != nil && w.known && !p.loose {
 		p.resumes(w.stretch)
 	}

@@ -44,8 +44,9 @@ type same struct {
 }
 
 // Work works a text, every size by itself.
-func Work(t *written.Text) *Report {
-	f := newFindings()
+func Work(t *written.Text) *Report { return work(t, newFindings()) }
+
+func work(t *written.Text, f *findings) *Report {
 	report := &Report{}
 	hands := handsOf(t)
 	for i, name := range t.Sizes {

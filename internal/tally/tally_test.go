@@ -77,26 +77,6 @@ func TestASlipIsToldOnce(t *testing.T) {
 	}
 }
 
-// Any text is worked without a fault of the program, and finds nothing outside of it.
-func FuzzWork(f *testing.F) {
-	for _, dir := range []string{"corpus", "cases"} {
-		for _, name := range files(f, dir) {
-			_, text := caseOf(f, name)
-			f.Add(text)
-		}
-	}
-	f.Add("CO 9 sts.\nRnd 1: *K1; rep from * 99999 times.\nRep Rnd 1 99999 times.\nRnds 1–99999: ((k1, m1) 5000 times) 5000 times.")
-	f.Fuzz(func(t *testing.T, text string) {
-		r := worked(text)
-		lines := strings.Count(text, "\n") + 1
-		for _, found := range r.Findings {
-			if found.At.Line < 0 || found.At.Line > lines || found.Message == "" {
-				t.Fatalf("%+v in %d lines", found, lines)
-			}
-		}
-	})
-}
-
 // BenchmarkWork works a pattern of 2,000 lines.
 func BenchmarkWork(b *testing.B) {
 	var text strings.Builder

@@ -1,12 +1,14 @@
 package written
 
+import "slices"
+
 // counts reads what is stated of counts: "44 sts", "46, of which 5 in the gusset", "44 sts; 8
 // between markers". It takes all tokens up to end, or nothing.
 func (p *parser) counts(end int) ([]Count, bool) {
 	from, all := p.at, p.t
-	defer func() { p.t = all }()
+	list := p.told[:0]
+	defer func() { p.t, p.told = all, list }()
 	p.t = p.t[:end]
-	var list []Count
 	some := false
 	p.all("—", "-", "so", "that", "there", "are", "is", "now", "you", "have", "has", "should", "be", "will", "a", "total", "of", "to", "=", ":", "for", "and", "the", "in", "all", "gusset", "thumb", "each", "size", "you'll", "leaving", "giving", "makes", "making", "remain", "remaining", "with")
 	for p.at < end {
@@ -62,7 +64,7 @@ func (p *parser) counts(end int) ([]Count, bool) {
 		p.at = from
 		return nil, false
 	}
-	return list, true
+	return slices.Clone(list), true
 }
 
 // strungOn takes the counts of the other sizes where they only stand one behind the other, "41,

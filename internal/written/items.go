@@ -142,7 +142,7 @@ func (p *parser) repeatFrom(open []star) (from int, ok bool) {
 // is worked. After "repeat from" a number counts what comes after the first.
 func (p *parser) starred(from int, again bool) {
 	p.groups++
-	group := Item{Does: Together, Items: p.kept.keep(p.list[from:]), At: p.here()}
+	group := Item{Does: Together, Items: p.kept.keep(p.list[from:]), At: p.reached()}
 	if len(group.Items) > 0 {
 		group.At = group.Items[0].At
 	}

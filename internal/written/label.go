@@ -260,15 +260,18 @@ func (p *parser) spans(l *Label) bool {
 	}
 }
 
-// listed adds the rounds of a span to the list, up to a thousand in all.
+// listed adds the rounds of a span to the list.
 func (l *Label) listed(from, to int) {
-	for n := from; n <= to && len(l.List) < 1000; n++ {
+	for n := from; n <= to && len(l.List) < mostListed; n++ {
 		l.List = append(l.List, Is(n))
 	}
 }
 
-// joined makes a span of a list that has no gap: "2 and 3" are 2 to 3.
+// joined makes a span of a list that has no gap, and isn't cut: "2 and 3" are 2 to 3.
 func (l *Label) joined() {
+	if len(l.List) == mostListed {
+		return
+	}
 	for i := 1; i < len(l.List); i++ {
 		if l.List[i].first != l.List[i-1].first+1 {
 			return

@@ -16,6 +16,7 @@ type parser struct {
 	deep   int     // brackets that are open
 	groups int     // those of asterisks so far
 	list   []Item  // items of lists that are not finished, inner ones behind outer ones
+	told   []Count // counts of a list that is not finished
 	kept   *shelf[Item]
 }
 

@@ -22,10 +22,11 @@ const (
 	mostStated  = 4       // counts apart at the end of a sentence
 	mostCounted = 150     // words and numbers of the counts at the end of a sentence
 	mostDeep    = 30      // brackets in brackets, and asterisks that are open
+	mostListed  = 1_000   // rounds of one label
 	mostYarns   = 40      // names of yarns
 	mostMotifs  = 2_000   // rows of motifs
 	mostWords   = 2_000   // words, numbers and signs of one sentence
-	mostParts   = 120_000 // of a text: a sentence is two, an item one, and what is listed too
+	mostParts   = 100_000 // of a text: a sentence is two, an item one, and what is listed too
 )
 
 // Read takes instructions apart. It never fails: what it doesn't understand is a statement

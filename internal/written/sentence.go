@@ -22,7 +22,7 @@ func (r *reader) sentence(t []token) {
 		}
 	}
 	p := &r.parser
-	*p = parser{t: t, sizes: len(r.text.Sizes), yarns: r.yarns, motifs: r.motifs, every: len(r.text.Sizes), these: r.these, list: p.list[:0], kept: &r.items}
+	*p = parser{t: t, sizes: len(r.text.Sizes), yarns: r.yarns, motifs: r.motifs, every: len(r.text.Sizes), these: r.these, list: p.list[:0], told: p.told, kept: &r.items}
 	of := r.forSizes(p)
 	if p.at > 0 {
 		r.here = of
