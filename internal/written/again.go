@@ -193,7 +193,7 @@ func (p *parser) anyRound() bool {
 func (p *parser) many(s *Statement) bool {
 	from := p.at
 	t := p.t
-	if describing[t[0].low] {
+	if len(t) == 0 || describing[t[0].low] {
 		return false
 	}
 	p.changing(s)
