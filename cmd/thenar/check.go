@@ -60,8 +60,8 @@ func check(ctx context.Context, v *verb, args []string, std stdio) error {
 	return nil
 }
 
-// checkedSheet prints the measure sheet of the mitt that instructions are. Where its plan has
-// other counts than they, that is a message.
+// checkedSheet prints the measure sheet of the mitt that instructions are. What its plan
+// has otherwise than they is a message.
 func checkedSheet(c app.Checked, size string, std stdio) error {
 	raw, differs, err := c.CheckedSheet(size)
 	if err != nil {

@@ -43,6 +43,17 @@ func (m CheckedMitt) Said() string {
 	return fmt.Sprintf("It is nearly a %s of ours: its plan has another count in %d of %d rounds.", m.Kind.Words(), m.Off, m.Rounds)
 }
 
+// Lasts says how many rounds are told by a length; empty if none is.
+func (m CheckedMitt) Lasts() string {
+	switch {
+	case m.Why != "" || m.Long == 0:
+		return ""
+	case m.Long == 1:
+		return "1 of them is told by a length, and follows from your gauge."
+	}
+	return fmt.Sprintf("%d of them are told by a length, and follow from your gauge.", m.Long)
+}
+
 // Mitt finds the mitt that a size is like, at the gauge that was typed; of the first size if
 // none is named. Nothing is guessed: what the plan counts otherwise than the text is told.
 func (c Checked) Mitt(size string) (CheckedMitt, error) {
@@ -66,7 +77,7 @@ func (c Checked) Mitt(size string) (CheckedMitt, error) {
 }
 
 // CheckedSheet returns the measure sheet of the mitt that a size of instructions is like, as
-// JSON that PlanSheet takes, and in which rounds its plan has other counts. Where it is no
+// JSON that PlanSheet takes, and what is otherwise in its plan. Where it is no
 // mitt, it fails with a fault that says why.
 func (c Checked) CheckedSheet(size string) (raw []byte, differs []string, err error) {
 	m, err := c.Mitt(size)
@@ -76,7 +87,7 @@ func (c Checked) CheckedSheet(size string) (raw []byte, differs []string, err er
 	if err != nil {
 		return nil, nil, err
 	}
-	return m.Sheet.JSON(), m.Differs, nil
+	return m.Sheet.JSON(), m.Otherwise(), nil
 }
 
 // OpenWritten begins a mitt with the numbers of one size of written instructions as fixed

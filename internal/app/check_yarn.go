@@ -103,10 +103,8 @@ func (f fabric) yarnOf(text string, r *tally.Report) (list []CheckedYarn, from s
 // uncounted says why the yarn of a size is open; empty if everything in it was counted, or is
 // told by a length that is so many rounds.
 func uncounted(s *tally.Size, lines likeness.Lines, perMM float64) string {
-	for _, l := range s.Long {
-		if _, ok := lines.Rounds(l, perMM); !ok {
-			return "some rounds are told by length only"
-		}
+	if _, ok := lines.Rounds(s.Long, perMM); !ok {
+		return "some rounds are told by length only"
 	}
 	switch {
 	case s.Open, len(s.Rounds) == 0, slices.ContainsFunc(s.Rounds, func(r tally.Round) bool { return r.After < 0 }):
@@ -120,9 +118,9 @@ func countsOf(s *tally.Size, lines likeness.Lines, perMM float64) (c yarn.Counts
 	for _, r := range s.Rounds {
 		c.Loops += max(0, r.After)
 	}
-	for _, l := range s.Long {
-		n, _ := lines.Rounds(l, perMM)
-		c.Loops += n * max(0, l.Stitches)
+	extra, _ := lines.Rounds(s.Long, perMM)
+	for i, n := range extra {
+		c.Loops += n * max(0, s.Long[i].Stitches)
 	}
 	return c
 }

@@ -100,9 +100,14 @@ func (d *draft) end(path string, p *piece) {
 	switch {
 	case t.closed:
 		d.sheet[path] = string(mitt.FullFinger)
-	case len(p.rows) <= 5 && t.edging <= 2:
+	case t.edging <= 2:
 		d.sheet[path] = string(mitt.OpenFinger)
-		d.ways = append(d.ways, func(s sheet.Sheet) { s[path] = string(mitt.HalfFinger) })
+		d.ways = append(d.ways, func(s sheet.Sheet) {
+			s[path] = string(mitt.HalfFinger)
+			if s["length.edging"] == "" {
+				s["length.edging"] = cm(float64(max(1, t.edging)) / d.roundsPerMM)
+			}
+		})
 	default:
 		d.sheet[path] = string(mitt.HalfFinger)
 		d.ways = append(d.ways, func(s sheet.Sheet) { s[path] = string(mitt.OpenFinger) })

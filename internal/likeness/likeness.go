@@ -5,6 +5,7 @@ package likeness
 
 import (
 	"slices"
+	"strings"
 
 	"thenar/internal/mitt"
 	"thenar/internal/sheet"
@@ -25,9 +26,14 @@ type Likeness struct {
 	Numbers []Number // as recognised
 	Hand    []Number // measures that follow from the fabric
 	Rounds  int      // of the text
+	Long    int      // those of them that are told by a length, and worked out at the gauge
 	Off     int      // rounds in which the plan has another count than the text
+	Notes   []string // what else is otherwise than in the text, each a sentence
 	Differs []string // where that is, each a sentence; empty: all counts are the same
 }
+
+// Otherwise lists all that is otherwise in the plan than in the text.
+func (l *Likeness) Otherwise() []string { return append(slices.Clone(l.Differs), l.Notes...) }
 
 // Same reports whether every round of the plan has the count of the text.
 func (l *Likeness) Same() bool { return l.Why == "" && l.Off == 0 }
@@ -35,6 +41,9 @@ func (l *Likeness) Same() bool { return l.Why == "" && l.Off == 0 }
 // mostOff is the share of the text's rounds that may differ: beyond it, nobody would call the
 // plan that of the text.
 const mostOff = 0.2
+
+// mostRows is how many rounds are looked at, far more than those of a long glove.
+const mostRows = 1_500
 
 // Of finds the mitt that one size of a text is like, as it was traced and counted.
 func Of(text string, trace *tally.Trace, size *tally.Size, g Gauge) *Likeness {
@@ -47,7 +56,11 @@ func Of(text string, trace *tally.Trace, size *tally.Size, g Gauge) *Likeness {
 	}
 	d := newDraft(g)
 	for i := range pieces {
-		d.worked += len(pieces[i].rows)
+		d.worked, d.lengths = d.worked+len(pieces[i].rows), d.lengths+pieces[i].lengths
+	}
+	d.text = strings.ToLower(text)
+	if d.worked > mostRows {
+		return &Likeness{Why: "it has more rounds than a mitt"}
 	}
 	if why = d.read(pieces); why != "" {
 		return &Likeness{Why: why}

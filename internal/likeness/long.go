@@ -11,7 +11,7 @@ import (
 )
 
 // measured matches a length: "7.5 cm", "2¼ in", "3 inches".
-var measured = regexp.MustCompile(`(\d+(?:[.,]\d+)?)?\s*([¼½¾⅓⅔⅛⅜⅝⅞]|\d/\d)?[ \x{a0}]*(mm|cm|inches|inch|ins|in|"|”)(?:[^\pL]|$)`)
+var measured = regexp.MustCompile(`(\d+(?:[.,]\d+)?(?:[ -]?(?:[¼½¾⅓⅔⅛⅜⅝⅞]|\d/\d))?|[¼½¾⅓⅔⅛⅜⅝⅞]|\d/\d)[ \x{a0}]*(mm|cm|inches|inch|ins|in|"|”)(?:[^\pL]|$)`)
 
 // Lines are those of a text.
 type Lines []string
@@ -32,37 +32,57 @@ func (l Lines) sentence(from, to written.Spot) string {
 	return b.String()
 }
 
-// Rounds returns how many rounds are worked beyond those that were counted, where that is told
-// by a length, at so many rounds over a mm. ok is false where the length can't be read, or
-// it isn't told from where it is measured.
-func (l Lines) Rounds(of tally.Long, perMM float64) (n int, ok bool) {
-	said := l.sentence(of.From, of.To)
-	m := measured.FindStringSubmatch(said)
+// Rounds returns of each length that is told how many rounds it takes beyond those that were
+// counted, at so many rounds over a mm. ok is false where a length can't be read, or it
+// isn't told from where it is measured.
+func (l Lines) Rounds(list []tally.Long, perMM float64) (n []int, ok bool) {
+	for i, of := range list {
+		for before := i - 1; before >= 0 && list[before].At-list[before].Since == of.At-of.Since; before-- {
+			of.Since += n[before] // of the same piece
+		}
+		rounds, ok := l.rounds(of, perMM)
+		if !ok {
+			return nil, false
+		}
+		n = append(n, rounds)
+	}
+	return n, true
+}
+
+// rounds is that of one length.
+func (l Lines) rounds(of tally.Long, perMM float64) (n int, ok bool) {
+	text := strings.ToLower(l.sentence(of.From, of.To))
+	m := measured.FindStringSubmatch(text)
 	if m == nil || of.Stitches < 0 || perMM <= 0 {
 		return 0, false
 	}
 	unit := units.IN
-	if m[3] == "cm" || m[3] == "mm" {
-		unit = units.Unit(m[3])
+	if m[2] == "cm" || m[2] == "mm" {
+		unit = units.Unit(m[2])
 	}
-	length, err := units.Parse(strings.TrimSpace(m[1]+" "+m[2]), unit)
+	length, err := units.Parse(strings.ReplaceAll(m[1], "-", " "), unit)
 	if err != nil {
 		return 0, false
 	}
 	n = int(math.Round(length.MM() * perMM))
-	text := strings.ToLower(said)
-	switch {
-	case contains(text, "cast-on", "cast on", "beginning", " beg", " co ", "from the edge", "bottom edge", "thumb measures", "measures in all", "total"):
+	switch whole := contains(text, beginnings...); {
+	case whole, !strings.Contains(text, " from ") && contains(text, "measures", " it is ", "measure "):
 		if n -= of.Since; n == 1 {
 			n = 0 // lengths are told to the nearest half a centimetre at best
 		}
-	case contains(text, " from ", "above", "below", "short of", "less", "before", "until", "till", "measures"):
+	case contains(text, " from ", "above", "below", "short of", "less", "before", "until", "till"):
 		return 0, false
 	}
 	if n = max(0, n); of.Again > 1 {
 		n = (n + of.Again/2) / of.Again * of.Again
 	}
 	return n, true
+}
+
+// beginnings are how it is told that a length is that of the whole piece.
+var beginnings = []string{
+	"from the cast-on", "from cast-on", "from the cast on", "from cast on", "from co", "from beg", "from the beg", "from start", "from the start",
+	"from the lower edge", "from lower edge", "from the bottom", "from bottom", "from the edge", "from the fold", "from the lower fold", "from the turn", "from the hem",
 }
 
 func contains(text string, any ...string) bool {

@@ -23,9 +23,15 @@ type draft struct {
 	kind    mitt.Kind
 	sheet   sheet.Sheet
 	numbers []Number
-	groups  [][]row             // the rows that each piece of the plan should have
-	worked  int                 // rows of the text in all
-	topped  bool                // it ends in a top
+	groups  [][]row // the rows that each piece of the plan should have
+	worked  int     // rows of the text in all
+	topped  bool    // it ends in a top
+	knits   int     // of the text's rib; 0: it has none
+	purls   int
+	plain   bool                // some part is bound off above plain rounds
+	text    string              // in small letters
+	lengths int                 // of them, told by a length
+	edged   bool                // without a thumb: it is bound off, and begins or ends in rib
 	down    bool                // it is worked from the fingertips
 	tops    []top               // ways in which the top may be closed
 	topRows []row               // those above the division, which end in it

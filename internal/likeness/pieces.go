@@ -1,6 +1,7 @@
 package likeness
 
 import (
+	"slices"
 	"strings"
 
 	"thenar/internal/tally"
@@ -28,7 +29,7 @@ type piece struct {
 	over          bool        // nothing is left of it
 	bound         bool        // it ends bound off; else drawn up, grafted or put aside
 	ended, endsAt int         // so many stitches end, in that line
-	lengths       bool        // some of its rows are told by a length
+	lengths       int         // so many of its rows are told by a length
 }
 
 // piecesOf takes a trace apart. why says what keeps it from that; empty: nothing.
@@ -36,16 +37,23 @@ func piecesOf(trace *tally.Trace, size *tally.Size, lines Lines, perMM float64) 
 	var now *piece
 	var aside []tally.Run // put aside between rounds, and not worked yet
 	at, long := 0, size.Long
+	extra, ok := lines.Rounds(long, perMM)
+	if !ok {
+		return nil, "some rounds are told by a length that can’t be told in rounds"
+	}
+	lasts := func(s *tally.Step) {
+		now.lasts(long[0], s, extra[0])
+		long, extra = long[1:], extra[1:]
+	}
 	for i := range trace.Steps {
 		s := &trace.Steps[i]
 		switch {
 		case s.Does == tally.Jumps, s.Open, s.Failed, s.Before < 0 || s.After < 0:
 			return nil, "not every round is told stitch by stitch, or comes out"
 		case s.Long && s.Round == 0:
-			if len(long) == 0 || now == nil || !now.lasts(long[0], s, lines, perMM) {
-				return nil, "some rounds are told by a length that can’t be told in rounds"
+			if len(long) > 0 {
+				lasts(s)
 			}
-			long = long[1:]
 		case s.Does == tally.Casts, s.Does == tally.Takes:
 			list = append(list, piece{line: s.Line})
 			now, aside = &list[len(list)-1], nil
@@ -72,6 +80,10 @@ func piecesOf(trace *tally.Trace, size *tally.Size, lines Lines, perMM float64) 
 				return nil, "not every round was counted"
 			}
 			r := row{s.Section, s.Line, s.Before, s.After, size.Rounds[at].Inside, s.Runs, s.Side != written.NoSide, s.Side == written.Wrong, 0}
+			if before := len(now.rows) - 1; before >= 0 && now.rows[before].picksOnly() { // that belongs to the round
+				r.before, r.runs = now.rows[before].before, append(append([]tally.Run{}, now.rows[before].runs...), r.runs...)
+				now.rows = now.rows[:before]
+			}
 			if len(aside) > 0 {
 				for _, w := range aside {
 					r.before += w.Times
@@ -80,10 +92,7 @@ func piecesOf(trace *tally.Trace, size *tally.Size, lines Lines, perMM float64) 
 			}
 			now.rows = append(now.rows, r)
 			if at++; s.Long && len(long) > 0 && long[0].At == at {
-				if !now.lasts(long[0], s, lines, perMM) {
-					return nil, "some rounds are told by a length that can’t be told in rounds"
-				}
-				long = long[1:]
+				lasts(s)
 			}
 		}
 	}
@@ -94,11 +103,8 @@ func piecesOf(trace *tally.Trace, size *tally.Size, lines Lines, perMM float64) 
 }
 
 // lasts adds the rounds that a length is told of.
-func (p *piece) lasts(l tally.Long, s *tally.Step, lines Lines, perMM float64) bool {
-	n, ok := lines.Rounds(l, perMM)
-	if p.lengths = p.lengths || n > 0; !ok {
-		return false
-	}
+func (p *piece) lasts(l tally.Long, s *tally.Step, n int) {
+	p.lengths += n
 	for range n {
 		r := row{s.Section, s.Line, s.After, s.After, -1, s.Runs, s.Side != written.NoSide, s.Side == written.Wrong, 0}
 		if l.Again > 1 && len(p.rows) >= l.Again {
@@ -106,7 +112,6 @@ func (p *piece) lasts(l tally.Long, s *tally.Step, lines Lines, perMM float64) b
 		}
 		p.rows = append(p.rows, r)
 	}
-	return true
 }
 
 // waiting returns what of runs is put aside.
@@ -127,6 +132,13 @@ func (r *row) sum(does written.Does) (n int) {
 		}
 	}
 	return n
+}
+
+// picksOnly reports whether stitches are picked up in a row, and none is worked.
+func (r *row) picksOnly() bool {
+	return r.sum(written.PickUp) > 0 && !slices.ContainsFunc(r.runs, func(run tally.Run) bool {
+		return run.Does != written.PickUp && run.Does != written.Leave
+	})
 }
 
 // purls reports whether some of a row are purled, and whether all are.

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"maps"
 	"math"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -47,8 +48,18 @@ func (d *draft) settled() *Likeness {
 			t.try(func(s sheet.Sheet) { rib(s); way(s) })
 		}
 	}
+	if n := len(d.ways); t.off > 0 && n <= mostPairs {
+		for i := range n {
+			for k := range i {
+				t.try(func(s sheet.Sheet) { d.ways[i](s); d.ways[k](s) })
+			}
+		}
+	}
 	return t.told()
 }
+
+// mostPairs is how many choices are also tried two at a time.
+const mostPairs = 16
 
 // inRib gives a sheet another rib, of as many knits as purls.
 func inRib(of string) func(sheet.Sheet) {
@@ -153,7 +164,7 @@ func (d *draft) count(n mitt.Number) (value int) {
 
 // told says how near the best plan comes.
 func (t *trial) told() *Likeness {
-	l := &Likeness{Kind: t.plan.Kind, Sheet: t.best, Numbers: t.numbers, Rounds: t.worked, Off: t.off, Differs: differs(t.groups, t.plan)}
+	l := &Likeness{Kind: t.plan.Kind, Sheet: t.best, Numbers: t.numbers, Rounds: t.worked, Long: t.lengths, Off: t.off, Differs: differs(t.groups, t.plan)}
 	left := t.worked
 	for _, g := range t.groups {
 		left -= len(g)
@@ -178,10 +189,43 @@ func (t *trial) told() *Likeness {
 			l.Hand = append(l.Hand, Number{Name: measures[path], Value: text + " cm"})
 		}
 	}
-	if float64(l.Off) > mostOff*float64(l.Rounds) {
-		l.Why = fmt.Sprintf("our nearest plan would differ in %d of %d rounds", l.Off, l.Rounds)
+	l.Notes = t.notes()
+	switch around := float64(t.plan.Bridge.HandAfter) / t.stitchesPerMM; {
+	case float64(l.Off) > mostOff*float64(l.Rounds):
+		l.Why = "no plan of ours comes near its counts"
+	case !t.plan.Parted() && (around < leastAlone || around > mostAlone):
+		l.Why = fmt.Sprintf("at this gauge it goes round %.0f cm, and no hand does", around/10)
+	case !t.plan.Parted() && (l.Rounds < fewestAlone || !t.edged && !t.topped || !t.forHands()):
+		l.Why = "without a thumb it may be anything that is knitted in one piece"
 	}
 	return l
+}
+
+// What has no thumb is taken for a mitten or a wristlet if it goes so far round, in mm, and has
+// so many rounds (common practice, no source).
+const (
+	leastAlone, mostAlone = 90, 350
+	fewestAlone           = 12
+)
+
+// elsewhere matches what is worn elsewhere.
+var elsewhere = regexp.MustCompile(`\b(socks?|swatch|cowl|hat|cap|beanie|scarf|sleeves?|leg|jumper|sweater)\b`)
+
+// notes says what else the plan makes otherwise than the text.
+func (t *trial) notes() (list []string) {
+	knits, purls := t.plan.CuffRib()
+	if t.knits > 0 && (knits != t.knits || purls != t.purls) {
+		list = append(list, fmt.Sprintf("The plan’s ribbing is k%d, p%d; that of the text, k%d, p%d, would draw in too much of its edges.", knits, purls, t.knits, t.purls))
+	}
+	if t.plain {
+		list = append(list, "The plan ends in ribbing where the text is bound off above plain rounds.")
+	}
+	return list
+}
+
+// forHands reports whether a text speaks of what is worn on hands, and not of anything else.
+func (d *draft) forHands() bool {
+	return contains(d.text, "mitt", "wrist", "cuff", "glove") && !elsewhere.MatchString(d.text)
 }
 
 // measures are what is measured of a hand.

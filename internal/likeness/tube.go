@@ -32,11 +32,14 @@ func tubeIn(rows []row, closed bool) (t tube) {
 	} else {
 		t.edging = ribbed(rows)
 		end -= t.edging
-		if t.edging > 0 && end > 1 && rows[end-1].after < rows[end-1].before && rows[end-1].after == rows[len(rows)-1].after {
-			t.other = rows[end-1].before
-			if end > 3 && rows[end-2].after == rows[end-2].before || rows[end-1].before-rows[end-1].after > 2 {
-				end-- // it brings it to the edging's count
-				t.other = rows[end].after
+		at := end - 1 // the row that may bring it to the edging's count; of a pair the first
+		if at > 0 && rows[at].flat && rows[at].before == rows[at].after {
+			at--
+		}
+		if t.edging > 0 && at > 0 && rows[at].after < rows[at].before && rows[at].after == rows[len(rows)-1].after {
+			t.other = rows[at].before
+			if at > 2 && rows[at-1].after == rows[at-1].before || rows[at].before-rows[at].after > 2 {
+				end, t.other = at, rows[at].after
 			}
 		}
 	}

@@ -49,6 +49,9 @@ func shaftOf(p *piece) (s shaft) {
 	}
 	slices.Reverse(s.grows)
 	s.begins = s.headed(s.begins)
+	if s.rows[s.divides].sum(written.Waste) > 0 {
+		s.grows = nil
+	}
 	if len(s.grows) == 0 {
 		s.begins = s.below()
 	}
@@ -83,12 +86,16 @@ func (s *shaft) below() int {
 
 // opening finds rows to and fro within a piece that is worked in the round.
 func (s *shaft) opening() {
-	from := slices.IndexFunc(s.rows, func(r row) bool { return r.flat })
+	open := func(r row) bool { return r.flat }
+	if flat(s.rows) {
+		open = func(r row) bool { return strings.Contains(strings.ToLower(r.section), "opening") }
+	}
+	from := slices.IndexFunc(s.rows, open)
 	if from <= 0 {
 		return
 	}
 	to := from
-	for to < len(s.rows) && s.rows[to].flat {
+	for to < len(s.rows) && open(s.rows[to]) {
 		to++
 	}
 	if to < len(s.rows) {
@@ -137,6 +144,7 @@ func (d *draft) cuff(p *piece, to int) {
 	}
 	switch e.kind {
 	case mitt.RibCuff:
+		d.knits, d.purls = e.knits, e.purls
 		d.sheet[mitt.PathKnits], d.sheet[mitt.PathPurls] = itoa(e.knits), itoa(e.purls)
 		d.numbers = append(d.numbers, Number{Name: "Rib", Value: itoa(e.knits) + " × " + itoa(e.purls), Line: rows[0].line, path: mitt.PathKnits})
 	default:
@@ -261,6 +269,7 @@ func (d *draft) above(p *piece, from int) {
 	}
 	d.fix(mitt.RoundsAboveGusset, rows[0].line, len(rows))
 	d.long("length.edging", ribbed(rows))
+	d.plain = d.plain || ribbed(rows) == 0
 }
 
 // thumb fixes the numbers of a thumb on stitches that waited.
@@ -270,6 +279,9 @@ func (d *draft) thumb(p *piece, s *shaft) (why string) {
 	}
 	d.groups = append(d.groups, p.rows)
 	t := tubeOf(p)
+	if r := &p.rows[0]; r.sum(written.PickUp) == 0 && r.before > p.taken && p.taken > 0 && r.before > r.after {
+		t.first = r.before // what was picked up before the first round is decreased in it
+	}
 	if s.rows[s.divides].sum(written.Waste) == 0 {
 		d.fix(mitt.PickedUp, p.rows[0].line, t.first-p.taken)
 	}
@@ -281,6 +293,7 @@ func (d *draft) thumb(p *piece, s *shaft) (why string) {
 	}
 	d.fix(mitt.ThumbRounds, p.rows[0].line, len(p.rows))
 	d.long("length.thumb_edging", t.edging)
+	d.plain = d.plain || !t.closed && t.edging == 0
 	d.sheet["hand.thumb_circumference"] = d.girth(t.stitches)
 	return ""
 }
@@ -304,6 +317,8 @@ func (d *draft) alone(s *shaft) (why string) {
 		d.kind = mitt.Thumbless
 		delete(d.sheet, mitt.PathConstruction)
 	}
+	first, _ := s.rows[0].purls()
+	d.edged = s.bound && (first || ribbed(s.rows) > 0)
 	at := s.cuffAlone()
 	d.cuff(s.piece, at)
 	d.fix(mitt.HandStitches, s.rows[at].line, s.rows[at].after)
