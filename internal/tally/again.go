@@ -248,6 +248,10 @@ func (w *needles) openly(s *written.Statement, list []*written.Statement) {
 // ends.
 func (w *needles) pacing(s *written.Statement) {
 	w.settle()
+	if s.Name != "" {
+		w.listedRounds(s)
+		return
+	}
 	if s.Label.From.Written() {
 		rounds := []int{s.Label.From.For(w.size)}
 		for _, step := range s.Steps {
@@ -317,6 +321,7 @@ func (w *needles) plans(s *written.Statement) {
 // closeSection ends a section.
 func (w *needles) closeSection() {
 	w.closePlan()
+	w.closeTables()
 	w.shaped = nil
 }
 

@@ -24,6 +24,7 @@ func (w *needles) mark(p *pass, i *written.Item) bool {
 			return true
 		}
 		if p.at == 0 && p.out == 0 || p.at == p.in { // the marker at the round's beginning
+			p.past = p.at > 0
 			return true
 		}
 		if len(p.new) > 0 && p.new[len(p.new)-1] == p.out {

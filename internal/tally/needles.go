@@ -63,8 +63,9 @@ type needles struct {
 	head       *written.Statement   // a label whose stitches are told in the lines that follow it
 	shaped     []shaped             // rounds of the section that change the count
 	plan       *planned
-	trace      *Trace // nil: nobody asks for it
-	sets       int    // how many were put aside
+	tables     []*written.Statement // those that nothing was compared with yet
+	trace      *Trace               // nil: nobody asks for it
+	sets       int                  // how many were put aside
 }
 
 // shaped is a round that changed the count, and what there was after it.
@@ -92,9 +93,10 @@ type pass struct {
 	in, at, out int // stitches of the round below, those eaten, those made
 	on, off     int // stitches that are cast on, and cast off
 	old, new    []int
-	next        int // the next of the old markers
-	reached     int // the marker that was worked to last; -1: none
-	grew        int // the segment that grew; -1: none
+	next        int  // the next of the old markers
+	past        bool // the round's end was taken for a marker, and passed
+	reached     int  // the marker that was worked to last; -1: none
+	grew        int  // the segment that grew; -1: none
 	open        bool
 	start, end  int // where a row of a stretch begins, and where it ends
 	after       int // stitches cast on after the turn

@@ -193,6 +193,8 @@ func (w *needles) statement(s *written.Statement, ahead []written.Statement, siz
 	case written.Again:
 		w.settle()
 		w.again(s)
+	case written.Tabled:
+		w.tables = append(w.tables, s)
 	case written.Elsewhere:
 		w.elsewhere(s)
 	case written.Pace:

@@ -193,6 +193,9 @@ func (w *needles) fill(p *pass, i *written.Item) bool {
 		return false
 	}
 	left := to - p.at
+	if left == 0 && p.past && i.Reach == written.ToEnd && !i.Before.Written() && len(p.old) > 0 && p.grew >= 0 {
+		w.tell(w.placed(Finding{Kind: Misplaced, At: i.At, To: i.To, Look: w.marked, Message: "The round ends at the marker before this: one marker was never placed."}))
+	}
 	if left < 0 {
 		return p.fails(Short, i, "%s too few are left before that.", stitches(-left, "", ""))
 	}

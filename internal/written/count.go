@@ -10,7 +10,7 @@ func (p *parser) counts(end int) ([]Count, bool) {
 	defer func() { p.t, p.told = all, list }()
 	p.t = p.t[:end]
 	some := false
-	p.all("—", "-", "so", "that", "there", "are", "is", "now", "you", "have", "has", "should", "be", "will", "a", "total", "of", "to", "=", ":", "for", "and", "the", "in", "all", "gusset", "thumb", "each", "size", "you'll", "leaving", "giving", "makes", "making", "remain", "remaining", "with")
+	p.all("—", "-", "there", "are", "is", "now", "you", "have", "has", "should", "be", "will", "a", "total", "of", "to", "=", ":", "for", "and", "the", "in", "all", "gusset", "thumb", "each", "size", "you'll", "leaving", "giving", "makes", "making", "remain", "remaining", "with", "so", "that", "this", "gives", "leaves", "got", "you've", "count", "your", "stitch", "stitches", "should", "will")
 	for p.at < end {
 		c := Count{At: p.here()}
 		var ok bool
@@ -167,6 +167,9 @@ func (p *parser) isGroup(open, end int) bool {
 	if p.sizes < 2 || open == 0 {
 		return false
 	}
+	if p.t[open-1].low == "," && open > 1 {
+		open-- // "k18, (20, 22)"
+	}
 	k := p.t[open-1].kind
 	glued := k == word && p.t[open-1].low != "sts" && p.t[open-1].low != "stitches" && isDigit(rune(p.t[open-1].low[len(p.t[open-1].low)-1]))
 	if k != whole && k != ordinal && !glued && p.t[open-1].low != "-" {
@@ -175,6 +178,7 @@ func (p *parser) isGroup(open, end int) bool {
 	n := 0
 	for _, t := range p.t[open+1 : end-1] {
 		switch {
+		case t.low == "(" || t.low == "[":
 		case t.kind == whole || t.low == "-":
 			n++
 		case t.kind == mark:

@@ -104,6 +104,10 @@ func (p *parser) shaping() bool {
 // paced reads in which rounds a named round comes: "Work it in round 1, then in every 4th
 // round 3 times. Knit all other rounds, to the end of round 17."
 func (p *parser) paced(s *Statement) bool {
+	if p.listed(s) {
+		return true
+	}
+	p.at = 0
 	if p.took("work", "it", "in") && p.anyRound() {
 		n, ok := p.number(false)
 		if !ok {
@@ -141,8 +145,48 @@ func (p *parser) paced(s *Statement) bool {
 	return true
 }
 
-// table reads a line of a table, and reports whether it is one.
-func (r *reader) table(t []token) bool {
-	r.note(t)
+// listed reads in which rounds a named one comes, where they are listed: "Work the inc round on
+// rounds 5, 8 and 11 (3 increase rounds), knitting all other rounds", "Work inc rnd on the rounds
+// shown in the table".
+func (p *parser) listed(s *Statement) bool {
+	if !p.any("work", "rep", "repeat", "knit") {
+		return false
+	}
+	p.all("the", "an", "a", "this")
+	name := kindsOf[p.peek().low]
+	if name == "" || roundWords[p.next(1).low] == 0 {
+		return false
+	}
+	p.at += 2
+	if !p.any("on", "in", "at") {
+		return false
+	}
+	p.all("the", "these")
+	l := Label{}
+	if !p.anyRound() {
+		return false
+	}
+	if !p.spans(&l) {
+		if p.until("table", "chart", "above", "below") == len(p.t) {
+			return false
+		}
+		s.Kind, s.Name = Pace, name
+		s.Counts = p.stated()
+		return true
+	}
+	if len(l.List) == 0 {
+		l.listed(l.From.first, l.To.first)
+	}
+	s.Kind, s.Name = Pace, name
+	s.Label.List = l.List
+	s.Counts = p.stated()
+	for ; p.at < len(p.t); p.at++ {
+		from := p.at
+		if n, ok := p.number(true); ok && p.shaping() {
+			s.Schedule = &Schedule{Rounds: n}
+			break
+		}
+		p.at = from
+	}
 	return true
 }

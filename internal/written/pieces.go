@@ -5,8 +5,13 @@ import "slices"
 // starts reads how a piece begins: "With A and smaller needles, cast on 44 sts."
 func (p *parser) starts(s *Statement) bool {
 	for p.at = 0; p.at < len(p.t) && p.at < 14; p.at++ {
-		if p.works(p.at) && p.peek().low != "cast" && p.peek().low != "co" && p.peek().low != "with" && p.peek().low != "in" && p.peek().low != "place" {
+		switch low := p.peek().low; low {
+		case "work", "rep", "repeat", "pick", "bind", "bo", "turn", "remove":
 			return false
+		default:
+			if isStitch(low) || signs[low].name != "" {
+				return false
+			}
 		}
 		if !p.took("cast", "on") && !p.took("co") && !p.took("casting", "on") {
 			continue
@@ -14,7 +19,8 @@ func (p *parser) starts(s *Statement) bool {
 		p.all("a", "total", "of", "loosely", ",", "provisionally")
 		n, ok := p.number(true)
 		if !ok {
-			return false
+			p.at--
+			continue // "Using the long-tail CO, cast on 80"
 		}
 		if p.stitches(); p.peek().low == "at" && p.until("next") < len(p.t) {
 			return false // "at the beginning of the next 2 rows"
@@ -142,7 +148,7 @@ func (p *parser) comesBack(s *Statement) bool {
 			return false // stitches of a round that are slipped back
 		}
 	}
-	bare := verb == 0 && needle && !held && p.until("each") == len(p.t) && p.until("marker", "m") == len(p.t)
+	bare := verb == 0 && needle && !held && (p.until("each") == len(p.t) || back && p.until("each") > p.until("needles")) && p.until("marker", "m") == len(p.t)
 	from := verb == 0 && held && p.t[verb].low == "pick" && p.until("from") < len(p.t) && p.until("below") == len(p.t) && p.until("from") < p.until("knit", "k")
 	if verb < 0 || !held && !bare || !needle && !back && !of && !from && !p.lifted(verb) && !p.below() {
 		return false

@@ -187,7 +187,7 @@ func (r *reader) line() {
 		}
 		return
 	}
-	if indented && r.table(t) {
+	if r.table(t, indented) {
 		return
 	}
 	for first := r.at; r.at < len(r.lines) && r.at-first < mostWrapped && !r.fresh[r.at] && goesOn(t, r.lines[r.at]); r.at++ {

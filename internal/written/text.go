@@ -24,6 +24,7 @@ const (
 	Grows                 // stitches are increased or decreased, as often as it is told
 	Comes                 // the number of the next round is told
 	Markers               // markers are placed or taken off
+	Tabled                // a table tells in which rounds the count changes, or what it is then
 	Elsewhere             // what is worked is told at another place
 	Unknown               // it was not understood
 	Excess                // here a text goes on for so long that the rest is not read
@@ -52,6 +53,7 @@ type Statement struct {
 	Ends     int       // and those at its end
 	By       Number    // so many stitches are made at a time, or taken if Less
 	Schedule *Schedule // of Plan
+	Table    []Column  // of Tabled
 	Steps    []Step    // of Pace and Grows
 	Odd      *Odd      // numbers that are not one for each size
 	Over     Number    // so many stitches are worked, and the others wait
@@ -112,6 +114,29 @@ type Repeat struct {
 	Open     bool   // as often as it takes, by length
 	Shaping  bool   // the last round that changed the count
 	Of       string // the section in which those of From to To stand
+}
+
+// Tells is what a column of a table tells.
+type Tells uint8
+
+const (
+	InRounds Tells = iota // the rounds in which the count changes
+	Stitches              // what there are after them
+	InGusset              // and between the markers
+	HowOften              // how many such rounds there are
+)
+
+// Column is a column of a table, or a row where each is for a size.
+type Column struct {
+	Tells Tells
+	For   []int // sizes
+	Cells []Cell
+}
+
+// Cell is a number of a table; None where a size has nothing.
+type Cell struct {
+	N      int
+	At, To Spot
 }
 
 // Schedule is what shaping is said to come to.

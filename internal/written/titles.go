@@ -34,7 +34,7 @@ func (p *parser) titled() (aside bool) {
 			}
 			q := *p
 			q.at = next
-			if _, _, ok := q.label(); ok && roundWords[p.t[0].low] == 0 || !numbers && at < 7 && !p.works(0) {
+			if _, _, ok := q.label(); ok && roundWords[p.t[0].low] == 0 || !numbers && at < 7 && !begun(p.t[0].low) {
 				p.t = p.t[next:]
 			}
 			return false
@@ -67,6 +67,15 @@ func (p *parser) handed() (hand string) {
 	}
 	p.t, p.at = p.t[p.at:], 0
 	return hand
+}
+
+// begun reports whether a word begins what is worked, rather than a title.
+func begun(low string) bool {
+	switch low {
+	case "work", "rep", "repeat", "cast", "bind", "bo", "co", "with", "in", "place", "pick", "turn", "remove", "as":
+		return true
+	}
+	return signs[low].name != ""
 }
 
 // announces cuts off what only says that something follows: "… as follows:", "… thus:—".
