@@ -10,7 +10,7 @@ const most = 5_000
 // its memory is bounded as well.
 const (
 	mostSteps    = 2_000_000
-	roundSteps   = 20
+	roundSteps   = 40
 	mostOnThem   = 100_000 // stitches on the needles
 	mostMarkers  = 200
 	mostHeld     = 500 // sets that wait

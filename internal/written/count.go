@@ -70,20 +70,22 @@ func (p *parser) counts(end int) ([]Count, bool) {
 // strungOn takes the counts of the other sizes where they only stand one behind the other, "41,
 // 45, 49 sts": there must be one for each.
 func (p *parser) strungOn(n *Number) {
-	from := p.at
-	if p.sizes < 3 || !n.same() {
+	others := p.sizes - 1
+	if others < 2 || !n.same() {
 		return
 	}
-	list := make([]int, 0, p.sizes-1)
-	for len(list) < p.sizes-1 && p.any(",", "/") && p.peek().kind == whole {
-		list = append(list, p.peek().n)
-		p.at++
+	for i := range others {
+		if sep := p.next(2 * i).low; sep != "," && sep != "/" || p.next(2*i+1).kind != whole {
+			return
+		}
 	}
-	if low := p.peek().low; len(list) == p.sizes-1 && (low == "st" || low == "sts" || low == "stitches") {
-		n.others = list
+	if low := p.next(2 * others).low; low != "st" && low != "sts" && low != "stitches" {
 		return
 	}
-	p.at = from
+	for i := range others {
+		n.others = append(n.others, p.next(2*i+1).n)
+	}
+	p.at += 2 * others
 }
 
 // stated cuts counts off the end of a statement, and returns them: the last, and those in
@@ -143,7 +145,10 @@ func (p *parser) lastStated() (list []Count, apart bool) {
 		}
 		p.at = open + 1
 		bare := p.t[open].low == "," || p.t[open].low == "."
-		if list, ok := p.counts(end); ok && (!bare || p.named(open+1, end)) {
+		if bare && !p.named(open+1, end) {
+			continue
+		}
+		if list, ok := p.counts(end); ok {
 			p.cut(open)
 			return list, false
 		}
