@@ -11,8 +11,9 @@ import (
 	"thenar/web/view"
 )
 
-// maxCheck is the most bytes of a form with instructions: pasted, and as a file.
-const maxCheck = 2*app.MaxWritten + maxForm
+// maxCheck is the most bytes of a form with instructions and a chart’s table: pasted, and as
+// files.
+const maxCheck = 2*(app.MaxWritten+app.MaxChartTable) + maxForm
 
 // showCheck shows the empty count check.
 func (s *Server) showCheck(w http.ResponseWriter, r *http.Request) error {
@@ -62,6 +63,9 @@ func answerCheck(w http.ResponseWriter, r *http.Request, c view.Check) error {
 		if err != nil {
 			return err
 		}
+	}
+	if err := drawCheck(r, &c); err != nil {
+		return err
 	}
 	status := http.StatusOK
 	if len(c.Faults) > 0 {

@@ -25,11 +25,14 @@ func readParts(r *http.Request) error {
 }
 
 // sentFile returns the file of a form that readParts read; nothing if it brought none.
-func sentFile(r *http.Request) ([]byte, error) {
+func sentFile(r *http.Request) ([]byte, error) { return fileOf(r, "file") }
+
+// fileOf returns the file of a field of a form; nil: none was sent.
+func fileOf(r *http.Request, field string) ([]byte, error) {
 	if r.MultipartForm == nil {
 		return nil, nil
 	}
-	file, _, err := r.FormFile("file")
+	file, _, err := r.FormFile(field)
 	if errors.Is(err, http.ErrMissingFile) {
 		return nil, nil
 	}

@@ -135,6 +135,8 @@ func (s *Server) routes() http.Handler {
 	}
 	r.Get("/check", s.answer(s.showCheck))
 	r.Post("/check", s.answer(s.heavy(limited(maxCheck, s.checkText))))
+	r.Post("/check/chart.svg", s.answer(s.heavy(limited(maxCheck, s.sendRead("image/svg+xml", app.SVG)))))
+	r.Post("/check/chart.csv", s.answer(s.heavy(limited(maxCheck, s.sendRead("text/csv; charset=utf-8; header=absent", app.CSV)))))
 	r.Post("/check/mitt", s.answer(s.heavy(limited(maxCheck, s.openWritten))))
 	r.Get("/motifs", s.answer(s.showMotifs))
 	r.Post("/motifs", s.answer(limited(maxChart, s.keepMotif)))

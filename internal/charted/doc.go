@@ -11,7 +11,7 @@ import (
 
 // mostCells is how many stitches the charts of a size have at most: several times those of a
 // glove in fine yarn.
-const mostCells = 60_000
+const mostCells = 40_000
 
 // Chart is the chart of a section, or of so much of it as goes on from round to round.
 type Chart struct {

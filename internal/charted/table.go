@@ -20,7 +20,7 @@ import (
 // MostTable is the most bytes of a chart's table that are read, and the others what it may
 // hold at most: several times a glove in fine yarn.
 const (
-	MostTable     = 2 << 20
+	MostTable     = 512 << 10
 	mostTableRows = 3000
 	mostAcross    = 1000
 	mostBlocks    = 60
@@ -48,7 +48,7 @@ func wrong(format string, args ...any) error { return fault.New(fault.Invalid, f
 // ReadTable reads the table of a chart, and tells what is no such table, and where.
 func ReadTable(raw []byte) (t Table, err error) {
 	if len(raw) > MostTable {
-		return t, wrong("has over %d MB; send the table of one mitt", MostTable>>20)
+		return t, wrong("has over %d kB; send the table of one mitt", MostTable>>10)
 	}
 	in := csv.NewReader(bytes.NewReader(bytes.TrimPrefix(raw, []byte("\uFEFF"))))
 	in.FieldsPerRecord = -1

@@ -15,7 +15,7 @@ func writeIn(s *draw.Scene, said string, x, y, w, h float64) {
 	if wide := draw.Measure(said, size, draw.Semibold); wide > 0.9*w {
 		size *= 0.9 * w / wide
 	}
-	s.Text(x+w/2, y+h/2+0.35*size, said, draw.TextStyle{Class: "said", Size: size, Anchor: draw.Middle, Face: draw.Semibold})
+	s.Text(x+w/2, y+h/2+0.35*size, said, draw.TextStyle{Class: "in-cell", Size: size, Anchor: draw.Middle, Face: draw.Semibold})
 }
 
 // drawSaid writes the abbreviations of stitches that have no symbol into their cells.
@@ -39,7 +39,7 @@ func drawUnread(s *draw.Scene, g chart.Grid, at Geometry) {
 		dash := draw.Number(at.CellWidth/5) + " " + draw.Number(at.CellWidth/5)
 		s.Path(new(draw.Pen).Rect(x, y, w, at.CellHeight).String(), draw.Style{Class: "unread", Stroke: pencilColour, Width: at.CellWidth / 14, Dash: dash})
 		size := min(numberSize(at), 0.8*at.CellHeight)
-		s.Text(x+w/2, y+at.CellHeight/2+0.35*size, row.Unread, draw.TextStyle{Class: "soft", Size: size, Anchor: draw.Middle})
+		s.Text(x+w-size/2, y+at.CellHeight/2+0.35*size, row.Unread, draw.TextStyle{Class: "soft", Size: size, Anchor: draw.End})
 	}
 }
 

@@ -16,6 +16,13 @@ type Check struct {
 	Checked      app.Checked
 	Mitt         app.CheckedMitt // which a size is like, if a gauge was typed
 	Faults       fault.Fields
+
+	Drawn   bool // the chart of what was read is asked for
+	Charts  app.ReadCharts
+	Size    string // as it was chosen
+	Section string // with which a chart is compared; empty: with all
+	Table   string // of the chart that it is compared with
+	Against *app.Against
 }
 
 // Bit is a piece of a line: At is the finding that begins here, from 1; 0: none.
