@@ -62,6 +62,9 @@ func (c Checked) Mitt(size string) (CheckedMitt, error) {
 	if size == "" {
 		at = 0
 	}
+	if at < 0 { // of two hands the first
+		at = slices.IndexFunc(c.Report.Sizes, func(s tally.Size) bool { return s.Name == size })
+	}
 	if at < 0 {
 		return CheckedMitt{}, fault.Fields{{Path: "size", Message: fmt.Sprintf("is %q; the text has: %s", size, strings.Join(names, ", "))}}
 	}

@@ -10,8 +10,35 @@ import (
 	"thenar/internal/written"
 )
 
-// measured matches a length: "7.5 cm", "2¼ in", "3 inches".
-var measured = regexp.MustCompile(`(\d+(?:[.,]\d+)?(?:[ -]?(?:[¼½¾⅓⅔⅛⅜⅝⅞]|\d/\d))?|[¼½¾⅓⅔⅛⅜⅝⅞]|\d/\d)[ \x{a0}]*(mm|cm|inches|inch|ins|in|"|”)(?:[^\pL]|$)`)
+// oneNumber matches a number as lengths have it: "7.5", "2¼", "2 1/4".
+const oneNumber = `(?:\d+(?:[.,]\d+)?(?:[ -]?(?:[¼½¾⅓⅔⅛⅜⅝⅞]|\d/\d))?|[¼½¾⅓⅔⅛⅜⅝⅞]|\d/\d)`
+
+// measured matches a length, which may be another in each size: "7.5 cm", "6 (6½, 7) inches".
+var measured = regexp.MustCompile(`(` + oneNumber + `)(?:\s*[(\[](` + oneNumber + `(?:[,;] *` + oneNumber + `)*)[)\]])?[ \x{a0}]*(mm|cm|inches|inch|ins|in|"|”)(?:[^\pL]|$)`)
+
+// lengthOf returns the length that a text tells for the size in some place.
+func lengthOf(text string, place int) (units.Length, bool) {
+	m := measured.FindStringSubmatch(text)
+	if m == nil {
+		return 0, false
+	}
+	list := []string{m[1]}
+	if m[2] != "" {
+		list = append(list, strings.FieldsFunc(strings.ReplaceAll(m[2], ", ", ";"), func(r rune) bool { return r == ';' })...)
+	}
+	if len(list) == 1 {
+		place = 0
+	}
+	if place >= len(list) {
+		return 0, false
+	}
+	unit := units.IN
+	if m[3] == "cm" || m[3] == "mm" {
+		unit = units.Unit(m[3])
+	}
+	length, err := units.Parse(strings.TrimSpace(strings.ReplaceAll(list[place], "-", " ")), unit)
+	return length, err == nil
+}
 
 // Lines are those of a text.
 type Lines []string
@@ -52,16 +79,8 @@ func (l Lines) Rounds(list []tally.Long, perMM float64) (n []int, ok bool) {
 // rounds is that of one length.
 func (l Lines) rounds(of tally.Long, perMM float64) (n int, ok bool) {
 	text := strings.ToLower(l.sentence(of.From, of.To))
-	m := measured.FindStringSubmatch(text)
-	if m == nil || of.Stitches < 0 || perMM <= 0 {
-		return 0, false
-	}
-	unit := units.IN
-	if m[2] == "cm" || m[2] == "mm" {
-		unit = units.Unit(m[2])
-	}
-	length, err := units.Parse(strings.ReplaceAll(m[1], "-", " "), unit)
-	if err != nil {
+	length, ok := lengthOf(text, of.Place)
+	if !ok || of.Stitches < 0 || perMM <= 0 {
 		return 0, false
 	}
 	n = int(math.Round(length.MM() * perMM))

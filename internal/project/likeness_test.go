@@ -3,6 +3,7 @@ package project
 import (
 	"math/rand/v2"
 	"strconv"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -91,4 +92,41 @@ func TestWordsOpenAsTheirMitt(t *testing.T) {
 	}
 	t.Logf("all: %d of %d", opens, every)
 	assert.GreaterOrEqual(t, 100*opens, 93*every)
+}
+
+// A text in which one number or stitch is changed is called the same as a plan only if it is:
+// every round that was counted in it is that of the plan.
+func TestDamagedWordsAreNotCalledTheSame(t *testing.T) {
+	rng := rand.New(rand.NewPCG(2706, 1))
+	pl := NewPlanner()
+	tried, same := 0, 0
+	for range testenv.Cases(150, 5_000) {
+		d, plan := anyMitt(rng, pl)
+		out, err := pl.Derive(d, nil)
+		require.NoError(t, err)
+		lines := strings.Split(instructions(t, out), "\n")
+		at := rng.IntN(len(lines))
+		slip := counting[rng.IntN(len(counting))]
+		for n := 0; n < len(lines); n++ {
+			var ok bool
+			if lines[at], ok = slip.slipped(rng, lines[at]); ok {
+				break
+			}
+			at = (at + 1) % len(lines)
+		}
+		text := strings.Join(lines, "\n")
+		l := opened(t, text, plan.Plan)
+		if tried++; !l.Same() {
+			continue
+		}
+		same++
+		again, err := pl.Plan(l.Sheet)
+		require.NoError(t, err)
+		var counted []int
+		for _, r := range tally.Work(reading.Read(text)).Sizes[0].Rounds {
+			counted = append(counted, r.After)
+		}
+		assert.Equal(t, counted, countsOfAll(again.Plan.Mitt()), "%s\n%s", lines[at], text)
+	}
+	t.Logf("%d of %d damaged texts are another plan’s", same, tried)
 }

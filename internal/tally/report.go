@@ -57,6 +57,7 @@ type Long struct {
 	At, Since int          // rounds of the text that were counted before, and of those in its piece
 	Stitches  int          // in each; -1: nobody knows
 	Again     int          // it is so many rounds over and over
+	Place     int          // of this size among those that the sentence is for
 	From, To  written.Spot // where it is told
 }
 

@@ -199,7 +199,7 @@ func (w *needles) lengthy(s *written.Statement) {
 
 // lasts keeps that so many rounds are worked as long as it is told in a measure.
 func (w *needles) lasts(s *written.Statement, again int) {
-	l := Long{At: len(w.rounds), Since: len(w.rounds) - w.piece, Stitches: w.n, Again: again, From: s.At, To: s.To}
+	l := Long{At: len(w.rounds), Since: len(w.rounds) - w.piece, Stitches: w.n, Again: again, Place: w.size, From: s.At, To: s.To}
 	if !w.known {
 		l.Stitches = -1
 	}

@@ -601,7 +601,7 @@ func checkForm(c Check) templ.Component {
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 53, "</p><p class=\"soft\">With a gauge, each section’s size and the yarn are told, too.</p><button class=\"main-action\" type=\"submit\">Count it</button></form>")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 53, "</p><p class=\"soft\">With a gauge, each section’s size and the yarn are told, and a mitt can be opened.</p><button class=\"main-action\" type=\"submit\">Count it</button></form>")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
