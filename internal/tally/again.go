@@ -72,6 +72,7 @@ func (w *needles) again(s *written.Statement) {
 		w.tell(w.placed(Finding{Kind: Listed, At: s.At, To: s.To, Found: w.round - start, Expected: want, Message: fmt.Sprintf("This comes to %d rounds, and the line is for %d.", w.round-start, want)}))
 		w.round = start + want
 	}
+	w.total(s, len(list), w.round-start)
 	w.counts(s.Counts)
 }
 

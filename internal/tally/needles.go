@@ -24,6 +24,7 @@ type needles struct {
 	ever     bool         // there were, or it is told how they come there
 	partial  bool         // the work was turned within a row, so that not all wait for the next
 	stretch  *stretch     // what is worked of them; nil: all
+	faced    faced        // the last row of which the side was told
 	joined   bool         // they are worked in the round
 	apart    bool         // only some of the stitches are worked for now
 	charted  bool         // rounds were worked whose stitches are told elsewhere

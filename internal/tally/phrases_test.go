@@ -32,6 +32,27 @@ func TestPhrases(t *testing.T) {
 			"2: 8 stitches were put aside here and never taken up again.", "3: Only 7 stitches are left in the round here, and this takes 8.",
 		},
 
+		// how many rounds there are in all, and on which side rows are worked
+		"CO 30 sts.\nRnd 1: Knit.\nRnd 2: Purl.\nRep rnds 1-2 four more times (10 rnds worked).":                        nil,
+		"CO 30 sts.\nRnd 1: Knit.\nRnd 2: Purl.\nRep rnds 1-2 four more times (12 rnds worked).":                        {"4: This comes to 10 rounds, not 12."},
+		"CO 30 sts.\nRnd 1: Knit.\nRnd 2: Purl.\nWork rnds 1-2 four times more. (12 rnds)":                              {"4: This comes to 10 rounds, not 12."},
+		"CO 30 sts.\nRow 1 (WS): Knit.\nRow 2 (WS): Knit.":                                                              {"3: Rows 1 and 2 can't be on the same side."},
+		"CO 30 sts.\nRow 1 (RS): Knit.\nRow 2: Purl.\nRow 3 (WS): Knit.":                                                {"4: Rows 1 and 3 must be on the same side."},
+		"CO 30 sts.\nRow 1 (RS): Knit.\nRow 2 (WS): Purl.\nRows 3-5: Knit.\nRow 6 (WS): Purl.\nHand\nRow 1 (WS): Knit.": nil,
+
+		// rounds between single asterisks
+		"CO 40 sts.\n*Knit 2 rnds.\nNext rnd: K1, m1, k to end.*\nRep from * to * 4 times more. 45 sts.": nil,
+		"CO 40 sts.\n*Knit 2 rnds.\nNext rnd: K1, m1, k to end.*\nRep from * to * 4 times more. 46 sts.": {"4: There are 45 stitches, not 46."},
+
+		"CO 12 sts.\nRnd 1: Knit.\nBO.\nThe thumb: Put the 12 stitches back on three needles, four on each.\nBO.": {"4: There are no stitches that wait: they are worked already, or were never put aside."},
+
+		// a comma before the numbers of the other sizes
+		"Sizes: S, (M, L)\nCO 38, (42, 46) sts.\nRnd 1: K18, (20, 22), m1, k2, m1, k18, (20, 22).\nBO 40, (44, 48) sts.": nil,
+		"Sizes: S, (M, L)\nCO 38, (42, 46) sts.\nRnd 1: K18, (20, 22), m1, k2, m1, k18, (20, 23).":                       {"3: Only 22 stitches are left in the round here, and this takes 23."},
+
+		"CO 40 sts.\nRnd 1: K18, pm, k4, pm, k18.\nRnd 2: K to m, sm, m1, k to m, m1, sm, k to end.\nRep rnd 2 twice more — 10 sts between markers; 46 sts total.": nil,
+		"CO 40 sts.\nRnd 1: K18, pm, k4, pm, k18.\nRnd 2: K to m, sm, m1, k to m, m1, sm, k to end.\nRep rnd 2 twice more — 9 sts between markers; 46 sts total.":  {"4: Between the markers there are 10 stitches, not 9."},
+
 		// stitches taken one at a time, and a rib of a flat piece ends as it begins
 		"CO 40 sts.\nRnd 1: Knit, decreasing 1 st evenly. 39 sts.":                                   nil,
 		"CO 40 sts.\nRnd 1: Knit, decreasing 1 st evenly. 38 sts.":                                   {"2: There are 39 stitches, not 38."},

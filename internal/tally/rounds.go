@@ -214,6 +214,7 @@ func (w *needles) reach(s *written.Statement, from int) {
 	if !s.Label.From.Written() || s.Label.Next {
 		return
 	}
+	w.faces(s, from)
 	w.due()
 	for w.others != nil && w.round+1 < from && w.round > 0 && w.one(w.others) {
 	}

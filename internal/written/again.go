@@ -3,6 +3,17 @@ package written
 // repeated reads rounds that are worked again: "Rep Rnds 1–3 six times more", "Repeat the
 // last 2 rounds until 15 sts are between the markers", "Work rows 1–2, 4 times more, then row 2".
 func (p *parser) repeated(s *Statement) bool {
+	all := p.t
+	total := p.total()
+	if !p.repeats(s) {
+		p.t = all
+		return false
+	}
+	s.Many = total
+	return true
+}
+
+func (p *parser) repeats(s *Statement) bool {
 	from := p.at
 	if p.any("work"); p.any("as", "like") || p.took("same", "as") || p.took("the", "same", "as") {
 		if p.all("for"); p.anyRound() {
@@ -22,8 +33,11 @@ func (p *parser) repeated(s *Statement) bool {
 		return false
 	}
 	p.any(".")
-	if p.took("from", "*", "*") {
-		r := Repeat{Stars: 2}
+	if p.took("from", "*", "*") || p.single && p.took("from", "*") {
+		r := Repeat{Stars: 1}
+		if p.t[p.at-2].low == "*" {
+			r.Stars = 2
+		}
 		for p.any("*") {
 			r.Stars++
 		}

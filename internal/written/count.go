@@ -95,7 +95,7 @@ func (p *parser) stated() (list []Count) {
 		some, apart := p.lastStated()
 		list = append(some, list...)
 		last := len(p.t) - 1
-		if !apart || last < p.at+2 || p.t[last].low != ")" && p.t[last].low != "sts" && p.t[last].low != "stitches" {
+		if !apart || last < p.at+2 || p.t[last].low != ")" && p.t[last].low != "sts" && p.t[last].low != "stitches" && p.t[last].low != "markers" && p.t[last].low != "m" {
 			break
 		}
 	}
@@ -148,9 +148,10 @@ func (p *parser) lastStated() (list []Count, apart bool) {
 		if bare && !p.named(open+1, end) {
 			continue
 		}
+		parted := p.t[open].low == ";" // "— 12 sts between markers; 48 sts total"
 		if list, ok := p.counts(end); ok {
 			p.cut(open)
-			return list, false
+			return list, parted
 		}
 	}
 	return nil, false

@@ -13,6 +13,7 @@ type parser struct {
 	of     []int   // the sizes that the statement is for; nil: all
 	rest   []token // what a sentence goes on with
 	these  int     // rounds that were told together last
+	single bool    // rounds were told from a single asterisk on
 	deep   int     // brackets that are open
 	groups int     // those of asterisks so far
 	list   []Item  // items of lists that are not finished, inner ones behind outer ones

@@ -150,7 +150,7 @@ func (p *parser) comesBack(s *Statement) bool {
 	}
 	bare := verb == 0 && needle && !held && (p.until("each") == len(p.t) || back && p.until("each") > p.until("needles")) && p.until("marker", "m") == len(p.t)
 	from := verb == 0 && held && p.t[verb].low == "pick" && p.until("from") < len(p.t) && p.until("below") == len(p.t) && p.until("from") < p.until("knit", "k")
-	if verb < 0 || !held && !bare || !needle && !back && !of && !from && !p.lifted(verb) && !p.below() {
+	if verb < 0 || !held && !bare && (verb > 0 || !back || !needle) || !needle && !back && !of && !from && !p.lifted(verb) && !p.below() {
 		return false
 	}
 	s.Kind, s.Unsure = Back, bare && p.t[verb].low != "return"

@@ -82,6 +82,7 @@ type reader struct {
 	block   bool   // only ends at the next empty line
 	here    []int  // sizes that the sentences of the line are for
 	begun   bool   // the instructions have begun
+	single  bool   // rounds were told from a single asterisk on
 	hand    string // the hand that they are for
 }
 
@@ -149,6 +150,9 @@ func (r *reader) add(s *Statement, t []token) {
 		if before := &r.text.Statements[at]; (before.Kind == Rounds || before.Kind == Again) && before.To.Line == t[0].at.Line && len(before.Counts) == 0 && slices.Equal(before.For, s.For) {
 			before.Counts, s.Kind = s.Counts, Note
 		}
+	}
+	if at := len(r.text.Statements) - 1; s.Kind == Note && s.Many.Written() && at >= 0 && r.text.Statements[at].Kind == Again && r.text.Statements[at].At.Line == t[0].at.Line {
+		r.text.Statements[at].Many = s.Many // "Rep Rnds 1–4 four times more. (20 rnds)"
 	}
 	if at := len(r.text.Statements) - 1; s.Kind == Note && s.Further && at >= 0 && r.text.Statements[at].Kind == Rounds {
 		r.text.Statements[at].Further = true

@@ -22,7 +22,7 @@ func (r *reader) sentence(t []token) {
 		}
 	}
 	p := &r.parser
-	*p = parser{t: t, sizes: len(r.text.Sizes), yarns: r.yarns, motifs: r.motifs, every: len(r.text.Sizes), these: r.these, list: p.list[:0], told: p.told, kept: &r.items}
+	*p = parser{t: t, sizes: len(r.text.Sizes), yarns: r.yarns, motifs: r.motifs, every: len(r.text.Sizes), these: r.these, single: r.single, list: p.list[:0], told: p.told, kept: &r.items}
 	of := r.forSizes(p)
 	if p.at > 0 {
 		r.here = of
@@ -61,7 +61,7 @@ func (r *reader) sentence(t []token) {
 		s.Stars, s.Ends = 0, s.Stars
 	}
 	if s.Stars > 0 {
-		r.starred = s.Stars
+		r.starred, r.single = s.Stars, r.single || s.Stars == 1
 	}
 	if s.Ends > 0 {
 		r.starred = 0
@@ -111,6 +111,17 @@ func (r *reader) again(p *parser) bool {
 	return true
 }
 
+// alone reports whether a sentence behind an asterisk works whole rounds, and nothing in it repeats
+// from there.
+func (p *parser) alone() bool {
+	if p.until("*") < len(p.t) || p.until("rep", "repeat") < len(p.t) {
+		return false
+	}
+	p.any("knit", "work", "purl", "k", "p")
+	_, ok := p.number(true)
+	return ok && p.anyRound()
+}
+
 // sections takes asterisks that rounds are repeated from: "** Row 1: …" and "… **".
 func (p *parser) sections(s *Statement) {
 	n := 0
@@ -118,14 +129,15 @@ func (p *parser) sections(s *Statement) {
 		n++
 	}
 	q := parser{t: p.t[n:], sizes: p.sizes}
-	if _, _, ok := q.label(); n > 0 && (ok || len(q.t) == 0 || n > 1) {
+	if _, _, ok := q.label(); n > 0 && (ok || len(q.t) == 0 || n > 1 || q.alone()) {
 		s.Stars, p.t = n, p.t[n:]
 	}
 	end := len(p.t)
 	for end > 0 && p.t[end-1].low == "*" {
 		end--
 	}
-	if n := len(p.t) - end; n > 1 && (len(p.t) < 4 || p.until("from", "to") == len(p.t)) {
+	only := p.single && end < len(p.t) && p.until("*") == end
+	if n := len(p.t) - end; (n > 1 || only) && (len(p.t) < 4 || p.until("from") == len(p.t) && (only || p.until("to") == len(p.t))) {
 		s.Ends = n
 		for end > 0 && p.t[end-1].low == "." {
 			end--
@@ -194,7 +206,7 @@ func (p *parser) catching() {
 
 // unlabelled reads any other sentence.
 func (p *parser) unlabelled(s *Statement) {
-	for _, read := range []func(*Statement) bool{p.elsewhere, p.grows, p.edges, p.comes, p.plans, p.starts, p.finishes, p.comesBack, p.onward, p.marks, p.paced} {
+	for _, read := range []func(*Statement) bool{p.totalled, p.elsewhere, p.grows, p.edges, p.comes, p.plans, p.starts, p.finishes, p.comesBack, p.onward, p.marks, p.paced} {
 		p.at = 0
 		if read(s) {
 			return
