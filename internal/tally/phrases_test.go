@@ -53,6 +53,11 @@ func TestPhrases(t *testing.T) {
 		"CO 40 sts.\nRnd 1: K18, pm, k4, pm, k18.\nRnd 2: K to m, sm, m1, k to m, m1, sm, k to end.\nRep rnd 2 twice more — 10 sts between markers; 46 sts total.": nil,
 		"CO 40 sts.\nRnd 1: K18, pm, k4, pm, k18.\nRnd 2: K to m, sm, m1, k to m, m1, sm, k to end.\nRep rnd 2 twice more — 9 sts between markers; 46 sts total.":  {"4: Between the markers there are 10 stitches, not 9."},
 
+		"Using long-tail CO, cast on 80 sts.\nRnd 1: K81.": {"2: Only 80 stitches are left in the round here, and this takes 81."},
+
+		// how often it goes from marker to marker isn't known where they are lost
+		"Rnd 1: *K10, pm; rep from * to end.\nRnd 2: Knit. 40 sts.\nRnd 3: *K to 2 sts before m, k2tog, sm; rep from * to end. 36 sts.\nRnd 4: K37.": {"4: Only 36 stitches are left in the round here, and this takes 37."},
+
 		// stitches taken one at a time, and a rib of a flat piece ends as it begins
 		"CO 40 sts.\nRnd 1: Knit, decreasing 1 st evenly. 39 sts.":                                   nil,
 		"CO 40 sts.\nRnd 1: Knit, decreasing 1 st evenly. 38 sts.":                                   {"2: There are 39 stitches, not 38."},

@@ -253,6 +253,10 @@ func (w *needles) together(p *pass, i *written.Item, times int) bool {
 		if n > most || !w.items(p, i.Items) {
 			return false
 		}
+		if p.loose || p.open { // nobody knows how often
+			p.open, p.at, w.unsure = true, p.in, true
+			return true
+		}
 		if p.at == before {
 			return p.fails(Unread, i, "This takes no stitch, so it never gets there.")
 		}
