@@ -117,7 +117,9 @@ func (w *needles) settle() {
 func (w *needles) done(p *pass, s *written.Statement, before int) {
 	w.end(p)
 	w.edges.CastOn, w.edges.CastOff, w.edges.Rows = w.edges.CastOn+p.on, w.edges.CastOff+p.off, w.edges.Rows || w.rows
-	w.live = true
+	if !w.live {
+		w.live, w.began = true, s.At
+	}
 	if w.n == 0 && p.in > 0 { // all of it waits
 		w.live = false
 		w.edges.Ends++

@@ -17,16 +17,16 @@ const (
 // Bounds of what is looked at together, far beyond what anybody writes; they keep the work on
 // any text within a small multiple of its length.
 const (
-	mostWrapped = 200     // lines of one paragraph
-	mostClause  = 200     // words of one clause
-	mostStated  = 4       // counts apart at the end of a sentence
-	mostCounted = 150     // words and numbers of the counts at the end of a sentence
-	mostDeep    = 30      // brackets in brackets, and asterisks that are open
-	mostListed  = 1_000   // rounds of one label
-	mostYarns   = 40      // names of yarns
-	mostMotifs  = 2_000   // rows of motifs
-	mostWords   = 2_000   // words, numbers and signs of one sentence
-	mostParts   = 100_000 // of a text: a sentence is two, an item one, and what is listed too
+	mostWrapped = 200    // lines of one paragraph
+	mostClause  = 200    // words of one clause
+	mostStated  = 4      // counts apart at the end of a sentence
+	mostCounted = 150    // words and numbers of the counts at the end of a sentence
+	mostDeep    = 30     // brackets in brackets, and asterisks that are open
+	mostListed  = 1_000  // rounds of one label
+	mostYarns   = 40     // names of yarns
+	mostMotifs  = 2_000  // rows of motifs
+	mostWords   = 2_000  // words, numbers and signs of one sentence
+	mostParts   = 90_000 // of a text: a sentence is two, an item one, and what is listed too
 )
 
 // Read takes instructions apart. It never fails: what it doesn't understand is a statement
@@ -70,8 +70,9 @@ type reader struct {
 	now     Statement // what it tells
 	fresh   []bool    // lines that begin anew
 	at      int
-	parts   int  // of the text so far
-	over    bool // there are too many
+	wrapped []token // of a paragraph in several lines
+	parts   int     // of the text so far
+	over    bool    // there are too many
 	text    Text
 	names   [][]token // of the sizes
 	yarns   [][]string
@@ -195,7 +196,11 @@ func (r *reader) line() {
 		return
 	}
 	for first := r.at; r.at < len(r.lines) && r.at-first < mostWrapped && !r.fresh[r.at] && goesOn(t, r.lines[r.at]); r.at++ {
+		if r.at == first {
+			t = append(r.wrapped[:0], t...)
+		}
 		t = append(t, r.lines[r.at]...)
+		r.wrapped = t
 	}
 	if len(t) <= 3 && (t[0].low == "both" || t[0].low == "all") && len(t) > 1 && t[1].low == "sizes" {
 		r.only = nil
