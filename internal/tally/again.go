@@ -309,7 +309,13 @@ func (w *needles) plans(s *written.Statement) {
 		}
 		return
 	}
+	if s.Schedule.Total.Written() {
+		w.sketch = s
+		return
+	}
+	sketch := w.sketch
 	w.closeSection()
+	w.sketch = sketch
 	w.plan = &planned{s: s, at: len(w.shaped)}
 	if from := s.Schedule.From.For(w.size); s.Schedule.From.Written() && from != written.None && w.known && !w.lost {
 		w.plan.within = from != w.n
@@ -323,6 +329,7 @@ func (w *needles) plans(s *written.Statement) {
 func (w *needles) closeSection() {
 	w.closePlan()
 	w.closeTables()
+	w.closeSketch()
 	w.shaped = nil
 }
 

@@ -64,6 +64,8 @@ type needles struct {
 	head       *written.Statement   // a label whose stitches are told in the lines that follow it
 	shaped     []shaped             // rounds of the section that change the count
 	plan       *planned
+	sketch     *written.Statement   // how many rounds the section is said to have
+	anew       bool                 // sections number their rounds anew
 	tables     []*written.Statement // those that nothing was compared with yet
 	trace      *Trace               // nil: nobody asks for it
 	sets       int                  // how many were put aside

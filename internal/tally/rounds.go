@@ -107,6 +107,9 @@ func (w *needles) numbered(s *written.Statement) {
 		if from == written.None || to == written.None {
 			return
 		}
+		if l.Two && from == to {
+			w.tell(w.placed(Finding{Kind: Misnumbered, At: s.At, To: s.To, Found: to, Expected: from, Message: fmt.Sprintf("Rounds %d to %d are only one.", from, to)}))
+		}
 		if times = to - from + 1; times < 1 {
 			w.tell(Finding{Kind: Misnumbered, At: s.At, To: s.To, Found: to, Expected: from, Message: fmt.Sprintf("Rounds %d to %d go backwards.", from, to)})
 			times = 1
@@ -220,7 +223,7 @@ func (w *needles) reach(s *written.Statement, from int) {
 	}
 	wrong := Finding{Kind: Misnumbered, At: s.At, To: s.To, Look: w.line, Found: from, Expected: w.round + 1}
 	switch {
-	case w.unnumbered && from > 0, from == w.round+1, w.round == 0 && len(w.past) == 0 && (from == 1 || from == w.through+1 || len(w.rounds) == 0 && from > 0 && w.section == ""):
+	case w.unnumbered && from > 0, from == w.round+1, w.round == 0 && len(w.past) == 0 && (from == 1 || from == w.through+1 && !w.anew || len(w.rounds) == 0 && from > 0 && w.section == ""):
 	case from == 1 && (!w.numbers || s.At.Line != w.line.Line+1):
 		w.past, w.bodies = nil, nil
 	case w.round == 0 && len(w.past) == 0:
@@ -233,6 +236,7 @@ func (w *needles) reach(s *written.Statement, from int) {
 		wrong.Message = fmt.Sprintf("Round %d was there already: this would be round %d.", from, w.round+1)
 		w.tell(wrong)
 	}
+	w.anew = w.anew || from == 1 && w.through > 1
 	w.round, w.unnumbered, w.numbers = from-1, false, true
 }
 

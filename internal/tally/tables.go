@@ -104,6 +104,18 @@ func (w *needles) closeTables() {
 	w.tables = nil
 }
 
+// closeSketch compares how many rounds a section is said to have with those of its numbers.
+func (w *needles) closeSketch() {
+	s := w.sketch
+	w.sketch = nil
+	if s == nil || w.unnumbered || w.round == 0 || w.unsure {
+		return
+	}
+	if n := s.Schedule.Total.For(w.size); n != written.None && n != w.round {
+		w.tell(Finding{Kind: Listed, At: s.At, To: s.To, Look: w.line, Found: w.round, Expected: n, Message: fmt.Sprintf("%d rounds are told after this, not %d.", w.round, n)})
+	}
+}
+
 // column compares a column of a table with the rounds.
 func (w *needles) column(s *written.Statement, c *written.Column) {
 	cells := make([]written.Cell, 0, len(c.Cells))

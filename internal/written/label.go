@@ -232,11 +232,11 @@ func isStitch(low string) bool {
 
 // spans reads which rounds: "4", "4–6", "4 to 6", "9–11 (9–11, 10–12)", "2, 4 and 6".
 func (p *parser) spans(l *Label) bool {
-	first, last, ok := p.span()
+	first, last, two, ok := p.ends()
 	if !ok {
 		return false
 	}
-	l.From, l.To = Is(first), Is(last)
+	l.From, l.To, l.Two = Is(first), Is(last), two
 	if p.sizes > 1 && p.otherSpans(l) {
 		return true
 	}
@@ -350,6 +350,6 @@ func (p *parser) otherSpans(l *Label) bool {
 			froms[i] = froms[0]
 		}
 	}
-	l.From, l.To = ofEach(froms), ofEach(tos)
+	l.From, l.To, l.Two = ofEach(froms), ofEach(tos), false
 	return true
 }

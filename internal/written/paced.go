@@ -56,7 +56,54 @@ func (p *parser) plans(s *Statement) bool {
 		}
 	}
 	s.Kind = Note
+	if n, ok := p.inAll(); ok {
+		s.Kind, s.Schedule = Plan, &Schedule{Total: Is(n)}
+	}
 	return true
+}
+
+// inAll returns how many rounds a sketch comes to: "An increase round, then 2 plain rounds; 6 times
+// in all, then 1 plain round more" are 19.
+func (p *parser) inAll() (n int, ok bool) {
+	plain := func() (int, bool) {
+		from := p.at
+		if n, ok := p.number(true); ok && n.same() && p.any("plain") && p.anyRound() {
+			return n.first, true
+		}
+		p.at = from
+		return 0, false
+	}
+	p.at = 0
+	before, ok := plain()
+	if ok && (!p.any(",") || !p.any("then")) || !p.any("an", "a") || !p.shaping() {
+		return 0, false
+	}
+	step := 1
+	if !p.took("every", "round") && !p.took("every", "row") {
+		if !p.any(",") || !p.any("then") {
+			return 0, false
+		}
+		after, ok := plain()
+		if !ok {
+			return 0, false
+		}
+		step += after
+	}
+	if !p.any(";") {
+		return 0, false
+	}
+	times, _, ok := p.times()
+	if !ok || !times.same() || p.t[p.at-1].low != "all" {
+		return 0, false
+	}
+	if n = before + step*times.first; p.done() {
+		return n, true
+	}
+	if !p.any(",") || !p.any("then") {
+		return 0, false
+	}
+	after, ok := plain()
+	return n + after, ok && p.any("more") && p.done()
 }
 
 // sketched reports whether a sentence only outlines what the rounds after it tell: "An

@@ -80,6 +80,7 @@ type Label struct {
 	List     []Number // or these
 	Named    string   // "increase": what such a round is called
 	Row      bool     // they are rows
+	Two      bool     // both ends are told, "4–6"
 	Next     bool     // "next round"
 	Others   bool     // all rounds between that nothing else is told of
 	Also     bool     // and such as well
@@ -142,6 +143,7 @@ type Cell struct {
 // Schedule is what shaping is said to come to.
 type Schedule struct {
 	Rounds   Number   // shaping rounds
+	Total    Number   // all rounds of the section
 	From, To Number   // stitches before and after
 	List     []Number // which rounds
 }
