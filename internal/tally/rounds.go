@@ -219,7 +219,7 @@ func (w *needles) reach(s *written.Statement, from int) {
 	}
 	w.faces(s, from)
 	w.due()
-	for w.others != nil && w.round+1 < from && w.round > 0 && w.one(w.others) {
+	for w.others != nil && w.round+1 < from && w.round > 0 && w.alike(w.others) && w.one(w.others) {
 	}
 	wrong := Finding{Kind: Misnumbered, At: s.At, To: s.To, Look: w.line, Found: from, Expected: w.round + 1}
 	switch {
@@ -238,6 +238,11 @@ func (w *needles) reach(s *written.Statement, from int) {
 	}
 	w.anew = w.anew || from == 1 && w.through > 1
 	w.round, w.unnumbered, w.numbers = from-1, false, true
+}
+
+// alike reports whether the next round is one of those between: every even one, say.
+func (w *needles) alike(s *written.Statement) bool {
+	return s.Label.Alike == 0 || s.Label.Alike == 1+(w.round+1)%2
 }
 
 // due works rounds that were told ahead, as far as they follow on each other.

@@ -207,7 +207,7 @@ func (p *parser) anyRound() bool {
 func (p *parser) many(s *Statement) bool {
 	from := p.at
 	t := p.t
-	if len(t) == 0 || describing[t[0].low] {
+	if from >= len(t) || describing[t[from].low] {
 		return false
 	}
 	p.changing(s)

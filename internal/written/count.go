@@ -34,7 +34,7 @@ func (p *parser) counts(end int) ([]Count, bool) {
 				c.Inside = true
 			case "each", "per":
 				each = true // on each needle
-			case "marker", "markers", "m", "in", "the", "for", "on", "needle", "needles", "total", "remain", "remaining", "remains", "rem", "left", "now", "all", "altogether", "st", "sts", "stitches", "dpns", "of", "live", "m's", "ms", "two", "them", "hand", "round", "at", "end", "this", "rnd", "row", "have", "been", "worked", "after", "it":
+			case "marker", "markers", "m", "in", "the", "for", "on", "needle", "needles", "your", "both", "total", "remain", "remaining", "remains", "rem", "left", "now", "all", "altogether", "st", "sts", "stitches", "dpns", "of", "live", "m's", "ms", "two", "them", "hand", "round", "at", "end", "this", "rnd", "row", "have", "been", "worked", "after", "it":
 			case "increased", "inc", "inc'd", "incd":
 				c.Change = 1
 			case "decreased", "dec", "dec'd", "decd":
@@ -95,8 +95,13 @@ func (p *parser) stated() (list []Count) {
 		some, apart := p.lastStated()
 		list = append(some, list...)
 		last := len(p.t) - 1
-		if !apart || last < p.at+2 || p.t[last].low != ")" && p.t[last].low != "sts" && p.t[last].low != "stitches" && p.t[last].low != "markers" && p.t[last].low != "m" {
+		if len(some) == 0 || last < p.at+2 {
 			break
+		}
+		switch low := p.t[last].low; {
+		case apart && low == ")", low == "sts", low == "stitches", low == "markers", low == "m":
+		default:
+			return list
 		}
 	}
 	return list
@@ -113,13 +118,13 @@ func (p *parser) lastStated() (list []Count, apart bool) {
 	}
 	start := p.at
 	defer func() { p.at = start }()
-	if shut := p.t[end-1].low; shut == ")" || shut == "]" {
+	if shut := p.t[end-1].low; shut == ")" || shut == "]" || shut == "}" || shut == ">" {
 		depth, open := 0, end-1
 		for ; open >= max(start, end-mostCounted); open-- {
 			switch p.t[open].low {
-			case ")", "]", "}":
+			case ")", "]", "}", ">":
 				depth++
-			case "(", "[", "{":
+			case "(", "[", "{", "<":
 				depth--
 			}
 			if depth == 0 {
@@ -136,7 +141,7 @@ func (p *parser) lastStated() (list []Count, apart bool) {
 	}
 	for open := end - 1; open > max(start, end-mostCounted); open-- {
 		switch p.t[open].low {
-		case "-", "—", ":", ";", "=", ",", ".":
+		case "-", "—", ":", ";", "=", ",", ".", "…":
 		default:
 			continue
 		}

@@ -57,7 +57,7 @@ func (p *parser) label() (l Label, side Side, ok bool) {
 		}
 	}
 	side = p.sideTold()
-	l.Also = p.andOthers() || l.Also
+	l.Also = p.andOthers(&l) || l.Also
 	p.remark()
 	return l, side, p.endsLabel(&l)
 }
@@ -120,14 +120,18 @@ func (p *parser) calls() string {
 }
 
 // andOthers reads "and all even rounds" behind the number of a round.
-func (p *parser) andOthers() bool {
+func (p *parser) andOthers(l *Label) bool {
 	from := p.at
 	shut := closing[p.peek().low]
 	if shut != "" {
 		p.at++
 	}
 	if p.any("and", "&") && p.any("all", "every") {
+		alike := p.at
 		p.all("foll", "following", "even", "odd", "even-numbered", "odd-numbered", "alt", "alternate", "other", "ws", "rs", "numbered")
+		if l.From.same() && p.at > alike {
+			l.Alike = 1 + l.From.first%2
+		}
 		if p.anyRound() && (shut == "" || p.any(shut)) {
 			return true
 		}

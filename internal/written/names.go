@@ -25,6 +25,9 @@ func (r *reader) sizes() {
 			best = n
 		}
 	}
+	if best == 0 {
+		best = r.castOn()
+	}
 	for i, t := range r.lines {
 		if len(t) == 0 || i > 400 {
 			continue
@@ -44,6 +47,23 @@ func (r *reader) sizes() {
 	for i := 0; i < best; i++ {
 		r.text.Sizes[i] = itoa(i + 1)
 	}
+}
+
+// castOn returns how many numbers stand together where stitches are cast on: nobody states a count
+// there.
+func (r *reader) castOn() int {
+	for _, t := range r.lines {
+		for i := 1; i+2 < len(t); i++ {
+			if t[i].kind != whole || t[i-1].low != "on" && t[i-1].low != "co" || closing[t[i+1].low] == "" {
+				continue
+			}
+			if n, end := run(t, i); n > 1 && n <= MostSizes && end < len(t) && stitchWords[t[end].low] {
+				return n
+			}
+			return 0
+		}
+	}
+	return 0
 }
 
 // namesAt returns the sizes that a line names, or the one after a line that only says so.
@@ -181,7 +201,7 @@ func run(t []token, i int) (n, at int) {
 	if n > 1 {
 		return n, at
 	}
-	for _, sep := range []string{"-", "/"} {
+	for _, sep := range []string{"-", "/", "|"} {
 		n, at = 1, i+1
 		for at+1 < len(t) && t[at].low == sep && t[at+1].kind == whole {
 			n, at = n+1, at+2

@@ -187,7 +187,7 @@ func (p *parser) others(most int) (list []int) {
 // if there are just so many. Two with a dash are a span.
 func (p *parser) strung(most int) (list []int) {
 	sep := p.peek().low
-	if sep != "/" && (sep != "-" || most < 2) {
+	if sep != "/" && (sep != "-" && sep != "|" || most < 2) {
 		return nil
 	}
 	at := p.at

@@ -84,6 +84,7 @@ type Label struct {
 	Next     bool     // "next round"
 	Others   bool     // all rounds between that nothing else is told of
 	Also     bool     // and such as well
+	Alike    int      // those are the even ones (1) or the odd ones (2); 0: any
 }
 
 // Written reports whether there is a label.
