@@ -34,6 +34,7 @@ func (g Grid) Signs() (list []string) {
 // meanings are the full words of abbreviations in common use that the table of operations
 // doesn't have (common practice, from memory).
 var meanings = map[string]string{
+	"…":         "in pattern: its stitches are told elsewhere",
 	"?":         "left over: the text doesn’t say what becomes of it",
 	"M1P":       "make one, purled",
 	"inc":       "increase in the stitch",

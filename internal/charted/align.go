@@ -19,17 +19,18 @@ type readRound struct {
 	open    bool   // nobody knows its stitches
 }
 
-// block are rounds that follow on each other, by their places in a list.
+// block are rounds of rising numbers, by their places in a list. A section may go on with the
+// numbers of the one before.
 type block struct{ from, to int }
 
 func (b block) rounds() int { return b.to - b.from }
 
-// readRounds returns the numbered rounds of charts, in the order worked, and those that follow
-// on each other; only of a section, if one is named.
+// readRounds returns the numbered rounds of charts, in the order worked, and their
+// blocks; only of a section, if one is named.
 func readRounds(list []Chart, section string) (rounds []readRound, blocks []block) {
 	for _, c := range list {
 		for i, row := range c.Grid.Rows {
-			if row.Round == 0 || section != "" && !strings.EqualFold(section, string(row.Section)) {
+			if row.Round == 0 || row.Said != "" || section != "" && !strings.EqualFold(section, string(row.Section)) {
 				continue
 			}
 			r := readRound{section: string(row.Section), round: row.Round, side: row.Side, line: c.Lines[i], open: row.Unread != ""}
@@ -37,7 +38,7 @@ func readRounds(list []Chart, section string) (rounds []readRound, blocks []bloc
 			for k := range row.Cells {
 				r.signs[k] = cellSign(row.Cells[k])
 			}
-			if n := len(rounds); n == 0 || rounds[n-1].section != r.section || rounds[n-1].round+1 != r.round {
+			if n := len(rounds); n == 0 || rounds[n-1].round >= r.round {
 				blocks = append(blocks, block{n, n})
 			}
 			rounds = append(rounds, r)
@@ -49,14 +50,13 @@ func readRounds(list []Chart, section string) (rounds []readRound, blocks []bloc
 
 func cellSign(c chart.Cell) sign { return sign{c.Op, c.Said} }
 
-// blocks returns the rounds of a table that follow on each other, without those that have no
-// number.
+// blocks returns the rounds of a table that have a number, and their blocks.
 func (t *Table) blocks() (rounds []tableRound, blocks []block) {
 	for _, r := range t.rounds {
 		if r.round == 0 {
 			continue
 		}
-		if n := len(rounds); n == 0 || rounds[n-1].round+1 != r.round {
+		if n := len(rounds); n == 0 || rounds[n-1].round >= r.round {
 			blocks = append(blocks, block{n, n})
 		}
 		rounds = append(rounds, r)
@@ -104,6 +104,22 @@ func (c codes) of(list []sign, fromLeft bool) []int {
 	return out
 }
 
+// common returns the rounds of the same number in two blocks.
+func common(of, in block, number func(t int) int, read func(r int) int) (list [][2]int) {
+	for t, r := of.from, in.from; t < of.to && r < in.to; {
+		switch a, b := number(t), read(r); {
+		case a == b:
+			list = append(list, [2]int{t, r})
+			t, r = t+1, r+1
+		case a < b:
+			t++
+		default:
+			r++
+		}
+	}
+	return list
+}
+
 // aligned returns for each block of a table the block of the text that it is compared with,
 // or -1: those that have the most rounds alike, in their order. like tells how much two rounds
 // are alike if the chart leaves so many stitches out, lacks how many those are.
@@ -115,18 +131,16 @@ func aligned(table, text []block, like func(t, r, short int) int, lacks func(t, 
 	}
 	score := func(b, s int) int {
 		of, in := table[b], text[s]
-		first := max(of.from, of.from+read(in.from)-number(of.from))
-		last := min(of.to, of.from+read(in.to-1)-number(of.from)+1)
-		at := func(t int) int { return in.from + number(t) - read(in.from) }
+		both := common(of, in, number, read)
 		var short []int
-		for t := first; t < last; t++ {
-			short = append(short, lacks(t, at(t)))
+		for _, p := range both {
+			short = append(short, lacks(p[0], p[1]))
 		}
 		most, _ := mostOften(short)
 		whole, part := 0, 0
-		for t := first; t < last; t++ {
-			if whole += like(t, at(t), 0); most > 0 {
-				part += like(t, at(t), most)
+		for _, p := range both {
+			if whole += like(p[0], p[1], 0); most > 0 {
+				part += like(p[0], p[1], most)
 			}
 		}
 		return 1000*(1+max(whole, part)) - min(999, max(of.rounds()-in.rounds(), in.rounds()-of.rounds()))

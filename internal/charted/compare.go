@@ -3,6 +3,7 @@ package charted
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"thenar/internal/stitch"
 )
@@ -92,7 +93,7 @@ func (c *comparer) pair(table, text []block) {
 		}
 		return 1
 	}
-	at := aligned(table, text, like, lacks, func(t int) int { return c.table[t].round }, func(r int) int { return c.text[r].round })
+	at := aligned(table, text, like, lacks, c.number, c.told)
 	for b, s := range at {
 		of := table[b]
 		if s < 0 {
@@ -138,39 +139,65 @@ func spanOf(from, to int) string {
 	return fmt.Sprintf("rounds %d to %d", from, to)
 }
 
+func (c *comparer) number(t int) int { return c.table[t].round }
+
+func (c *comparer) told(r int) int { return c.text[r].round }
+
 // inBlock pairs the rounds of two blocks by their numbers.
 func (c *comparer) inBlock(b int, of, in block) {
-	first, last := c.text[in.from].round, c.text[in.to-1].round
-	c.How = append(c.How, fmt.Sprintf("The chart’s %s: compared with “%s” in the text.", c.span(of), c.text[in.from].section))
-	beyond := block{-1, -1}
-	for t := of.from; t < of.to; t++ {
-		n := c.table[t].round
-		if n < first || n > last {
-			if beyond.from < 0 {
-				beyond.from = t
-			}
-			beyond.to = t + 1
-			continue
+	both := common(of, in, c.number, c.told)
+	inChart, inText := map[int]bool{}, map[int]bool{}
+	var sections []string
+	for _, p := range both {
+		inChart[p[0]], inText[p[1]] = true, true
+		if name := "“" + c.text[p[1]].section + "”"; !slices.Contains(sections, name) {
+			sections = append(sections, name)
 		}
-		r := in.from + n - first
-		if c.table[t].none || c.text[r].open {
-			c.How = append(c.How, fmt.Sprintf("Round %d of “%s” isn’t compared: nobody knows its stitches.", n, c.text[r].section))
-			continue
-		}
-		if leavesOut(c.table[t].signs, c.text[r].signs) {
-			c.text[r].signs = slices.DeleteFunc(c.text[r].signs, isHeld)
-			c.How = append(c.How, fmt.Sprintf("Round %d of “%s”: what is put aside isn’t on the chart, and not compared.", n, c.text[r].section))
-		}
-		c.pairs = append(c.pairs, pair{t: t, r: r, block: b})
 	}
-	section := c.text[in.from].section
-	if beyond.from >= 0 {
-		c.differ(Difference{Section: section, Row: c.table[beyond.from].line, Message: fmt.Sprintf("Only the chart has %s.", c.span(beyond))})
+	c.How = append(c.How, fmt.Sprintf("The chart’s %s: compared with %s in the text.", c.span(of), strings.Join(sections, ", ")))
+	for _, p := range both {
+		c.inBoth(b, p[0], p[1])
 	}
-	if n := c.table[of.to-1].round; n < last {
-		c.differ(Difference{Section: section, Line: c.text[in.from+max(0, n+1-first)].line, Message: fmt.Sprintf("Only the text has %s.", spanOf(max(first, n+1), last))})
+	for _, alone := range runsWithout(of, inChart) {
+		c.differ(Difference{Section: c.text[in.to-1].section, Row: c.table[alone.from].line, Message: fmt.Sprintf("Only the chart has %s.", c.span(alone))})
+	}
+	for _, alone := range runsWithout(in, inText) {
+		if c.told(alone.to-1) > c.number(of.from) { // a chart may begin further up
+			c.differ(Difference{Section: c.text[alone.from].section, Line: c.text[alone.from].line, Message: fmt.Sprintf("Only the text has %s.", spanOf(c.told(alone.from), c.told(alone.to-1)))})
+		}
 	}
 }
+
+// runsWithout returns the rounds of a block that are not in both, those beside each other
+// together.
+func runsWithout(b block, both map[int]bool) (list []block) {
+	for i := b.from; i < b.to; i++ {
+		switch n := len(list); {
+		case both[i]:
+		case n > 0 && list[n-1].to == i:
+			list[n-1].to++
+		default:
+			list = append(list, block{i, i + 1})
+		}
+	}
+	return list
+}
+
+// inBoth adds a round that is in both.
+func (c *comparer) inBoth(b, t, r int) {
+	name := fmt.Sprintf("Round %d of “%s”", c.told(r), c.text[r].section)
+	if c.table[t].none || c.text[r].open {
+		c.How = append(c.How, name+" isn’t compared: nobody knows its stitches.")
+		return
+	}
+	if leavesOut(c.table[t].signs, c.text[r].signs) {
+		c.text[r].signs = slices.DeleteFunc(c.text[r].signs, isHeld)
+		c.How = append(c.How, name+": what is put aside isn’t on the chart, and not compared.")
+	}
+	c.pairs = append(c.pairs, pair{t: t, r: r, block: b})
+}
+
+func (c *comparer) differ(d Difference) { c.Differences = append(c.Differences, d) }
 
 func isHeld(s sign) bool { return s.op == stitch.Hold }
 
@@ -178,5 +205,3 @@ func isHeld(s sign) bool { return s.op == stitch.Hold }
 func leavesOut(shown, round []sign) bool {
 	return slices.ContainsFunc(round, isHeld) && !slices.ContainsFunc(shown, isHeld)
 }
-
-func (c *comparer) differ(d Difference) { c.Differences = append(c.Differences, d) }

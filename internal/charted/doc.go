@@ -3,6 +3,8 @@
 package charted
 
 import (
+	"strings"
+
 	"thenar/internal/chart"
 	"thenar/internal/stitch"
 	"thenar/internal/tally"
@@ -34,6 +36,9 @@ const (
 	asTold  = "as told"  // it is worked over and over, to a measure
 	notTold = "not told" // where in it stitches are made isn't told
 )
+
+// elsewhere is the sign of a stitch that is worked in a pattern, and told elsewhere.
+const elsewhere = "…"
 
 // leftOver is the sign of a stitch of which the text doesn't say what becomes of it.
 const leftOver = "?"
@@ -75,7 +80,11 @@ func (s sign) purled() bool {
 type work struct {
 	sign
 	in, out int
-	even    bool // as it lies
+	even    bool // not told one by one
+	as      written.Fabric
+	behind  bool // it is worked on the wrong side
+	inRows  bool
+	set     int  // that it goes into or comes from
 	free    bool // it isn't worked: the stitch stays on the needles as it is
 }
 
@@ -97,7 +106,7 @@ func worksOf(list []tally.Run) (all []work) {
 }
 
 func workOf(r tally.Run) work {
-	w := work{in: r.In, out: r.Out, even: r.Even}
+	w := work{in: r.In, out: r.Out, even: r.Even, as: r.As, set: r.Set}
 	switch r.Does {
 	case written.CastOn:
 		w.op = stitch.CastOn
@@ -150,7 +159,7 @@ func passed(all []work, over int, name string) []work {
 	case "sl, sl, k, ":
 		w.op = stitch.S2KP
 	default:
-		w.said = told + name
+		w.said = strings.ToLower(told) + name
 	}
 	return append(all[:from], w)
 }

@@ -15,7 +15,7 @@ import (
 // Of draws up the charts of a trace. What can't be tied to the rounds below it begins a chart
 // of its own, and nothing is drawn that the text doesn't tell.
 func Of(t tally.Trace) Charts {
-	l := layer{cut: t.Cut}
+	l := layer{cut: t.Cut, sets: map[int][]loop{}}
 	for i := range t.Steps {
 		if l.step(&t.Steps[i]); l.cells > mostCells {
 			l.cut = true
@@ -33,8 +33,9 @@ type layer struct {
 	cut   bool
 
 	section string
-	live    []loop // on the needles in the order worked, on the right side
-	known   bool   // live is what is on the needles
+	live    []loop         // on the needles in the order worked, on the right side
+	known   bool           // live is what is on the needles
+	sets    map[int][]loop // those that wait
 	columns columns
 	rows    []laid // of the chart that is begun
 }
@@ -56,6 +57,9 @@ func (l *layer) step(s *tally.Step) {
 	case tally.Casts, tally.Takes:
 		l.flush()
 		l.begin(s.After)
+		if s.Does == tally.Takes && len(s.Runs) == 1 {
+			copy(l.live, l.sets[s.Runs[0].Set])
+		}
 		l.known = !s.Open && s.After >= 0
 	case tally.Shifts:
 		l.flush()
@@ -129,7 +133,7 @@ func (l *layer) row(s *tally.Step) {
 	if behind {
 		slices.Reverse(works)
 		for i := range works {
-			works[i].sign = works[i].seen()
+			works[i].sign, works[i].behind = works[i].seen(), true
 		}
 	}
 	if !slices.ContainsFunc(l.rows, func(r laid) bool { return r.columns != nil }) {
@@ -148,6 +152,7 @@ func (l *layer) row(s *tally.Step) {
 		}
 	}
 	for i := range works {
+		works[i].inRows = s.Side != written.NoSide
 		w.work(works[i])
 	}
 	for w.at < len(l.live) {
@@ -192,13 +197,13 @@ func (w *weaver) work(one work) {
 	for len(w.marks) > w.passed && w.marks[w.passed] <= len(w.live) {
 		w.passed++
 	}
+	if one.op == stitch.Hold {
+		w.sets[one.set] = append(w.sets[one.set], below...)
+	}
 	if len(below) > 0 {
 		w.last = below[len(below)-1].column
-		switch {
-		case one.free:
-			one.sign = below[0].evenly()
-		case one.even:
-			one.sign = below[0].evenly()
+		if one.free || one.even {
+			one.sign = one.over(below[0])
 		}
 	}
 	var made []int // the columns of what it leaves
@@ -216,7 +221,7 @@ func (w *weaver) work(one work) {
 		made = append(made, w.last)
 	}
 	for _, column := range made {
-		w.live = append(w.live, one.left(column))
+		w.live = append(w.live, one.left(column, below))
 	}
 	shown := made
 	switch {

@@ -115,3 +115,27 @@ func TestChartIsBounded(t *testing.T) {
 	assert.Equal(t, 500, c.List[0].Grid.Width)
 	assert.Equal(t, chart.View("piece"), c.List[0].Grid.View)
 }
+
+// What is told by the fabric only is drawn as far as that says what it is: rib goes on as rib,
+// stockinette is knit, and of a pattern that may change from round to round nothing is made up.
+func TestFabricsAreNotMadeUp(t *testing.T) {
+	for told, want := range map[string]string{
+		"Work even for 1 round.":                                                      "p k p k",
+		"Rnd 3: Work in established pattern.":                                         "p k p k",
+		"Rnd 3: Work in rib to end.":                                                  "p k p k",
+		"Knit every round until it measures 5 cm.":                                    "k k k k",
+		"Work in stockinette until it measures 5 cm.":                                 "k k k k",
+		"Work in garter stitch until it measures 5 cm.":                               "k p k p",
+		"Rnd 3: *P1, k1; rep from * around.\nRnd 4: Work in pattern.":                 "… … … …",
+		"Rnd 3: Work in moss st to end.":                                              "… … … …",
+		"Slip 4 sts to waste yarn.\nPlace the 4 held sts on dpns.\nRnd 1: Work even.": "p k p k",
+	} {
+		c := chartsOf(t, "CO 4 sts and join.\nRnds 1-2: *K1, p1; rep from * around.\n"+told)
+		last := drawn(c.List[len(c.List)-1])
+		assert.Equal(t, want, strings.Join(strings.Fields(last[0])[:4], " "), "%s: %v", told, last)
+	}
+	fresh := drawn(chartsOf(t, "CO 4 sts and join.\nWork in rib for 3 cm.\nBO all sts.").List[0])
+	assert.Equal(t, []string{"… … … … 0 as told"}, fresh)
+	rows := drawn(chartsOf(t, "CO 3 sts.\nRow 1 (RS): Knit.\nRow 2 (WS): Work in stockinette.\nRow 3 (RS): Work in garter st to end.\nRow 4 (WS): Work in garter st to end.").List[0])
+	assert.Equal(t, []string{"p p p 4 wrong side", "k k k 3 right side", "k k k 2 wrong side", "k k k 1 right side"}, rows)
+}

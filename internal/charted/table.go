@@ -129,14 +129,12 @@ func (t *Table) inOrder() error {
 			continue
 		case r.round == last-1 && alone && last > 1:
 			return wrong("row %d: round %d stands above round %d; the last round comes first", r.line, r.round, last)
-		case r.round > last+1 && last > 0:
-			return wrong("row %d: round %d follows round %d; what is between is missing", r.line, r.round, last)
 		case r.round <= last, last == 0:
 			if blocks++; blocks > mostBlocks {
 				return wrong("row %d: over %d sections; send the table of one mitt", r.line, mostBlocks)
 			}
 		}
-		alone, last = r.round != last+1 || last == 0, r.round
+		alone, last = r.round <= last || last == 0, r.round
 	}
 	return nil
 }

@@ -52,9 +52,10 @@ type Run struct {
 	Does    written.Does // Stitch, CastOn, PickUp, Hold, Waste, TakeIn, BindOff; Leave: they stay as they are; Unread
 	Name    string       // of a stitch; what a set is for that waits; of an end "draw" or "graft"
 	Times   int
-	In, Out int  // loops that each takes and makes; psso takes away one that is made
-	Even    bool // as it lies, or in pattern
-	Set     int  // which set they go into or come from, from 1; 0: none
+	In, Out int            // loops that each takes and makes; psso takes away one that is made
+	Even    bool           // not told one by one,
+	As      written.Fabric // but by what they are in
+	Set     int            // which set they go into or come from, from 1; 0: none
 }
 
 // TraceOf works a text for one size and hand only, and returns what is done. The names are
@@ -138,7 +139,7 @@ func (w *needles) now(n int) {
 // note adds what an item does to the round's runs, if a trace is kept.
 func (p *pass) note(i *written.Item, times, in, out int) {
 	if p.trace != nil {
-		p.does(Run{Does: i.Does, Name: i.Name, Times: times, In: in, Out: out, Even: i.Even})
+		p.does(Run{Does: i.Does, Name: i.Name, Times: times, In: in, Out: out, Even: i.Even, As: i.As})
 	}
 }
 

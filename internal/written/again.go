@@ -304,7 +304,7 @@ func (p *parser) pattern() []Item {
 		switch p.t[len(p.t)-1].low {
 		case "rib", "ribbing", "pattern", "patt", "in", "of", "for", ",", ".", "the", "work", "as", "follows", "more", "and":
 			if p.t[len(p.t)-1].low == "rib" && len(p.t)-p.at == 1 {
-				return []Item{{Does: Stitch, Name: "rib", In: 1, Out: 1, Reach: ToEnd, Even: true}}
+				return []Item{{Does: Stitch, Name: "rib", In: 1, Out: 1, Reach: ToEnd, Even: true, As: Ribbed}}
 			}
 			p.t = p.t[:len(p.t)-1]
 			continue
@@ -345,6 +345,7 @@ func (p *parser) pattern() []Item {
 		if p.took(words...) {
 			p.all("every", "round", "rnd", "row", "all", "sts", "in", "pattern", "as", "established", "patt", "stitch", "st", "rounds", "rows", "without", "shaping", "plain", "stockinette", "even")
 			if p.done() {
+				plain[0].As = fabricOf(p.t[from:])
 				return plain
 			}
 		}

@@ -31,12 +31,27 @@ const (
 	ToTheGap       // where the work was turned before
 )
 
+// Fabric is what stitches are worked in that are not told one by one.
+type Fabric uint8
+
+const (
+	AsItLies  Fabric = iota // knit over knit, purl over purl
+	Ribbed                  // in a ribbing that was told before
+	Smooth                  // in stockinette
+	Garter                  // in garter stitch
+	Plainly                 // knitted as they face
+	Purled                  // purled as they face
+	Patterned               // in the pattern that was begun
+	Untold                  // in a pattern whose stitches are not told here
+)
+
 // Item is one thing that a round tells to do.
 type Item struct {
 	Does    Does
 	Reach   Reach
 	Either  bool   // Times counts the first, or it does not: the text can be read either way
 	Even    bool   // stitches are worked as they come, or in pattern
+	As      Fabric // of Even: what they are in
 	Some    bool   // it is only for some sizes
 	For     []int  // these
 	Name    string // of the stitch, as it is written for short; what a set of held stitches is for

@@ -122,7 +122,7 @@ func (p *parser) charted() (Item, bool) {
 		return Item{}, false
 	}
 	i := itemOf(sign{"chart", 1, 1})
-	i.Even, i.Charted = true, true
+	i.Even, i.Charted, i.As = true, true, Untold
 	end, named := p.clause(), false
 	for at := p.at; at < end; at++ {
 		switch p.t[at].low {

@@ -237,7 +237,7 @@ func (p *parser) even(i *Item) bool {
 	for _, words := range evenly {
 		if p.took(words...) {
 			p.all("as", "established", "in", "pattern", "patt", "set", "st")
-			i.Even = true
+			i.Even, i.As = true, fabricOf(p.t[from:p.at])
 			if !i.Times.Written() && i.Reach == NoReach {
 				var ok bool
 				if i.Reach, i.Before, ok = p.reach(); !ok {

@@ -7,6 +7,30 @@ func plainly() []Item {
 	return []Item{{Does: Stitch, Name: "k", In: 1, Out: 1, Reach: ToEnd, Even: true}}
 }
 
+// fabrics are words by the fabric that they name.
+var fabrics = map[string]Fabric{
+	"stockinette": Smooth, "stocking": Smooth, "stocking-stitch": Smooth, "st-st": Smooth, "stst": Smooth, "st.st": Smooth,
+	"garter": Garter, "garter-stitch": Garter, "rib": Ribbed, "ribbing": Ribbed, "knit": Plainly, "k": Plainly, "plain": Plainly, "purl": Purled,
+	"moss": Untold, "seed": Untold, "lace": Untold, "cable": Untold, "cables": Untold, "chart": Untold, "charts": Untold,
+	"pattern": Patterned, "patt": Patterned, "established": Patterned, "set": Patterned, "before": Patterned,
+}
+
+// fabricOf returns the fabric that words name. A fabric by its name says more than "knit" does.
+func fabricOf(t []token) (as Fabric) {
+	for at, one := range t {
+		of := fabrics[one.low]
+		if one.low == "st" && at+1 < len(t) && t[at+1].low == "st" {
+			of = Smooth
+		}
+		switch {
+		case of == AsItLies:
+		case as == AsItLies, as == Plainly, as == Purled, as == Patterned && of != Plainly && of != Purled, of == Untold:
+			as = of
+		}
+	}
+	return as
+}
+
 // manners are words for how fabric is worked that keeps its count.
 var manners = map[string]bool{
 	"rib": true, "ribbing": true, "stitch": true, "st": true, "st-st": true, "stst": true, "pattern": true, "patt": true, "patterns": true, "stockinette": true,
@@ -53,6 +77,7 @@ func (p *parser) inManner() []Item {
 			}
 		}
 		list := plainly()
+		list[0].As = fabricOf(p.t[p.at:])
 		list[0].Charted = p.until("chart", "charts") < len(p.t)
 		p.at = len(p.t)
 		return list
