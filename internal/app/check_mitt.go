@@ -126,13 +126,13 @@ func (c Checked) ball(s sheet.Sheet) {
 // title names a mitt after the first line of its text, if that is a title, and after the size.
 func (c Checked) title(size string) string {
 	title := "A mitt from a pattern"
-	for _, s := range written.Read(c.Text).Statements {
-		line := likeness.LinesOf(c.Text)[s.At.Line-1]
-		line = strings.TrimSpace(strings.Trim(strings.TrimSpace(line), "#*"))
+	lines := likeness.LinesOf(c.Text)
+	if list := written.Read(c.Text).Statements; len(list) > 0 && list[0].At.Line <= len(lines) {
+		s := &list[0]
+		line := strings.TrimSpace(strings.Trim(strings.TrimSpace(lines[s.At.Line-1]), "#*"))
 		if n := utf8.RuneCountInString(line); (s.Kind == written.Note || s.Kind == written.Heading) && n > 2 && n <= 60 && plain.Line(line, project.LongestName) == "" {
 			title = line
 		}
-		break
 	}
 	if size != "" {
 		title += ", size " + size

@@ -20,7 +20,7 @@ func cuffOf(rows []row) (e edge) {
 		if all {
 			purled++
 		}
-		if k, p := rows[i].rib(); e.knits == 0 && k > 0 {
+		if k, p := rows[i].rib(); e.knits == 0 && k > 0 && k <= mitt.MaxRibStitches && p <= mitt.MaxRibStitches {
 			e.knits, e.purls = k, p
 		}
 	}

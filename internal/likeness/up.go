@@ -130,7 +130,7 @@ func (d *draft) cuff(p *piece, to int) {
 		}
 	}
 	if len(changes) > 1 && rows[changes[0]].before > rows[changes[0]].after {
-		e.kind, n = mitt.Gauntlet, e.rows
+		e.kind = mitt.Gauntlet
 		if last := changes[len(changes)-1]; rows[last].after > rows[last].before || rows[last].section != rows[0].section {
 			n, changes = last, changes[:len(changes)-1]
 		} else {
