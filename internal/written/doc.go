@@ -10,24 +10,48 @@
 // shortened word, and dashes, quotes and signs of multiplication in any form:
 //
 //	text      = { line } ;
-//	line      = heading | table | { sentence } ;        a line may go on in the next
-//	sentence  = [ sizes ], [ label ], ( rounds | again | begin | finish | back | onward
-//	          | markers | plan | pace | grows | count | note ), [ "." ] ;
-//	sizes     = ( "size" | "sizes" ), name, { ( "," | "and" ), name }, [ "only" ], ":" ;
-//	label     = ( "round" | "row" ), spans | nth, "round" | "next", [ number ], "round"
-//	          | name, "round" | "every other round", [ side ], [ remark ], ( ":" | "." | "-" ) ;
-//	rounds    = item, { ( "," | ";" | "then" | "and" ), item }, [ count ] ;
+//	line      = [ bullet | digits, ( ")" | "." ) | "#" ], ( heading | panel | table | meaning
+//	          | { sentence } ) ;                         a line may go on in the next
+//	heading   = name ;                                   short, with a capital, works nothing
+//	panel     = name, "(", "over", number, "sts" | "multiple of", … , ")" ;
+//	table     = { [ "|" ], cell, { ( "|" | two spaces ), cell } } ;
+//	meaning   = abbreviation, ( ":" | "=" | "–" ), … ;   what a word means changes no count
+//	sentence  = [ sizes ], [ title ], [ label ], ( rounds | again | begin | finish | back | onward
+//	          | markers | plan | pace | listed | grows | elsewhere | count | note ), [ "." ] ;
+//	title     = name, ( ":" | ".—" ) ;                   "Thumb:", "FIRST FINGER.—"
+//	sizes     = ( "size" | "sizes" ), name, { ( "," | "and" ), name }, [ "only" ], ":"
+//	          | nth, { "and", nth }, "sizes", [ "only" ], ":" ;
+//	label     = ( "round" | "row" ), spans, [ "and all even rounds" ] | nth, { "and", nth }, "round"
+//	          | "next", [ number ], "round" | name, "round" | "short row", digits
+//	          | "every other round" | ( "RS" | "WS" ), "rows",
+//	            [ side ], [ remark ], ( ":" | "." | "-" | "—" ) ;
+//	rounds    = item, { ( "," | ";" | "then" | "and" ), item }, [ remark ], [ count ] ;
 //	item      = stitch, [ number ], [ yarn ], [ times | reach ] | group | starred | marker
-//	          | hold | caston | pickup | bindoff | even ;
+//	          | hold | caston | pickup | bindoff | turn | even | charted | inc ;
 //	group     = ( "(" | "[" | "{" ), rounds, ( ")" | "]" | "}" ), [ times | reach ] ;
-//	starred   = "*", rounds, ( "rep from *" | "*" ), ( times, [ "more" ] | reach ) ;
-//	reach     = "to end" | "to last", number | "to", [ number, "before" ], "marker" | "around" ;
-//	again     = ( "rep" | "work" ), ( "rounds", span | "the last", number, "rounds" | name, "round"
-//	          | "from ** to **" ), [ "every", nth, "round" ], [ times ], [ "until", count ] ;
+//	starred   = "*", rounds, ( "rep from *" | "*" ), ( times, [ "more" ] | reach ) | rounds, reach ;
+//	reach     = "to end" | "to last", number, [ "of needle" ] | "to", [ number, "before" ], ( "marker"
+//	          | "gap" ) | "around" ;
+//	even      = ( "even" | "in", manner ), [ "over", number, "sts" ] ;
+//	charted   = "work", … ( "chart" | "panel" ), [ "over", number, "sts" | reach ] ;
+//	inc       = "inc in", [ "each of" ], "next", [ number ], "st" ;
+//	again     = ( "rep" | "work" ), ( "rounds", span, [ "of", name ] | "the last", number, "rounds"
+//	          | name, "round" | "from ** to **" | "this", "four times" ), [ "every", nth, "round" ],
+//	            [ times ], [ "until", count ] ;
+//	listed    = "work", name, "round on rounds", spans, [ "(", number, "increase rounds", ")" ] ;
+//	grows     = ( "inc" | "dec" ), ( number, "sts" | "in this way" ), [ where ], { step }, [ until ] ;
+//	where     = ( "each" | "both" ), ( "end" | "side" ), [ "of", ( "gusset" | "marker" ) ]
+//	          | ( "before" | "after" ), marker, "and", ( "before" | "after" ), marker
+//	          | "between markers" | "at beg" | "at end of" ;
+//	step      = "next", [ number ], "row" | "every", nth, "row", [ times ] ;
+//	elsewhere = ( "work" | "complete" ), ( "as for" | "to match" ), name ;
 //	count     = [ "(" | "—" ], number, [ "sts" ], [ "between markers" ], [ ")" ] ;
-//	number    = digits, [ "(", digits, { ",", digits }, ")" ] ;         one for each size
+//	number    = digits, [ [ "," ], "(", digits, { ",", digits }, ")" | { ( "-" | "/" | "|" ), digits } ] ;
+//	            one for each size; digits may be words: "twenty-four"
 //	times     = number, "times" | "once" | "twice" | "x", number ;
 //
 // A number of "repeat from *" counts what comes after the first time; where it says neither
-// "more" nor that, both ways are tried, and the one is taken that comes out.
+// "more" nor that, both ways are tried, and the one is taken that comes out. A round that is told
+// by length only, or by how often shaping comes, has no number; a chart keeps the count unless
+// the next one that is stated is another.
 package written

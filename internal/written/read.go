@@ -332,7 +332,7 @@ func shortened(t []token) []token {
 			lone := t[i-1].low == "k" || t[i-1].low == "p"
 			counted := lone || t[i-1].low == "m" || t[i-1].low == "sl" || t[i-1].low == "no" || t[i-1].low == "nos"
 			switch {
-			case next.kind == whole && counted, next.kind == word && next.text == next.low, next.kind == mark && next.low != "(" && next.low != "[", lone:
+			case next.kind == whole && counted, next.kind == word && next.text == next.low, next.kind == mark && next.low != "(" && next.low != "[" && (next.low != "*" || !stitchWords[t[i-1].low]), lone:
 				continue
 			}
 		}
@@ -351,7 +351,7 @@ func (r *reader) sentences(t []token) {
 		}
 		if i+1 < len(t) && i > 0 && dotted[t[i-1].low] && one.tight {
 			next := t[i+1]
-			if next.text == next.low && (next.kind != whole || t[i-1].low != "st" && t[i-1].low != "sts" && t[i-1].low != "rnd" && t[i-1].low != "rnds") {
+			if next.low != "*" && next.text == next.low && (next.kind != whole || t[i-1].low != "st" && t[i-1].low != "sts" && t[i-1].low != "rnd" && t[i-1].low != "rnds") {
 				continue
 			}
 		}
