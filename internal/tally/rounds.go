@@ -7,14 +7,6 @@ import (
 	"thenar/internal/written"
 )
 
-// planned is what shaping is said to come to.
-type planned struct {
-	s      *written.Statement
-	at     int // rounds of the section that were worked before
-	lists  []*written.Statement
-	within bool // it counts what is between the markers
-}
-
 // roundsOf works the rounds of a statement.
 func (w *needles) roundsOf(s *written.Statement, ahead []written.Statement, size int) {
 	if s.Label.Named != "" {

@@ -79,7 +79,7 @@ func (p *parser) strungOn(n *Number) {
 			return
 		}
 	}
-	if low := p.next(2 * others).low; low != "st" && low != "sts" && low != "stitches" {
+	if !counted[p.next(2*others).low] {
 		return
 	}
 	for i := range others {
@@ -165,8 +165,7 @@ func (p *parser) lastStated() (list []Count, apart bool) {
 // named reports whether a stitch is named between two places.
 func (p *parser) named(from, to int) bool {
 	for _, t := range p.t[from:to] {
-		switch t.low {
-		case "st", "sts", "stitch", "stitches":
+		if counted[t.low] {
 			return true
 		}
 	}

@@ -1,5 +1,7 @@
 package written
 
+import "slices"
+
 // asides begin with such a word and a colon, and work no stitches.
 var asides = map[string]bool{
 	"note": true, "notes": true, "nb": true, "tip": true, "tips": true, "hint": true, "gauge": true, "tension": true, "yarn": true, "yarns": true,
@@ -141,4 +143,47 @@ func (p *parser) leads() int {
 		}
 	}
 	return 0
+}
+
+// heading reports whether a line is the title of a section.
+func heading(t []token) bool {
+	if t[0].low == "size" || t[0].low == "sizes" || t[0].kind != word {
+		return false
+	}
+	last := t[len(t)-1].low
+	if last == "only" && slices.ContainsFunc(t, func(one token) bool { return one.low == "size" || one.low == "sizes" }) {
+		return true
+	}
+	if last == "." || last == "," || last == ";" || !t[0].capital() && t[0].text == t[0].low {
+		return false
+	}
+	p := parser{t: t, sizes: 1}
+	if _, _, ok := p.label(); ok || len(t) > 9 {
+		return false
+	}
+	for i, one := range t {
+		_, isSign := signs[one.low]
+		switch {
+		case isStitch(one.low), one.kind == whole && i > 0 && last != "only", isSign && len(t) > 1 && one.low != "knit", one.low == "rep", one.low == "repeat", one.low == "sts", one.low == "*", one.low == "cast", one.low == "bind", one.low == "place", one.low == "work", one.low == "join", one.low == "remove", one.low == "turn", one.low == "break", one.low == "cut", one.low == "weave":
+			return false
+		case isSign && len(t) == 1:
+			return false
+		}
+	}
+	return !(t[0].low == "knit" && len(t) > 1)
+}
+
+// headed returns the sizes that a heading is for: "Upper hand: sizes 7 and 8 only".
+func (r *reader) headed(t []token) []int {
+	for i, one := range t {
+		if one.low != "size" && one.low != "sizes" {
+			continue
+		}
+		p := parser{t: t, at: i, sizes: 1}
+		if only, ok := r.sizeList(&p); ok && p.any("only") && p.done() {
+			r.only = only
+			return only
+		}
+	}
+	return nil
 }
