@@ -140,6 +140,11 @@ func (w *needles) numberedRounds(of string, from, to int) (list []*written.State
 				every = append(every, b.rounds)
 			}
 		}
+		if len(every) == 0 && strings.HasPrefix(of, "rib") { // it is what a piece begins with
+			for _, b := range w.sections {
+				every = append(every, b.rounds)
+			}
+		}
 	} else {
 		every = append(every, w.told)
 	}

@@ -58,6 +58,10 @@ func TestPhrases(t *testing.T) {
 		// how often it goes from marker to marker isn't known where they are lost
 		"Rnd 1: *K10, pm; rep from * to end.\nRnd 2: Knit. 40 sts.\nRnd 3: *K to 2 sts before m, k2tog, sm; rep from * to end. 36 sts.\nRnd 4: K37.": {"4: Only 36 stitches are left in the round here, and this takes 37."},
 
+		// rounds of another section, and more of the same
+		"CO 40 sts.\nRnd 1: *K2, p2; rep from * to end.\nWork 5 more rnds in rib as set.\nRnd 7: Knit.":                                        nil,
+		"CO 40 sts.\nRnd 1: *K2, p2; rep from * to end.\nWork 4 more rnds in rib.\nHand\nRnd 1: K39, m1, k1. 41 sts.\nRep rnd 1 of rib twice.": {"2: The repeat takes 4 stitches, and there are 41 stitches for it: 10 times, and 1 left over."},
+
 		// stitches taken one at a time, and a rib of a flat piece ends as it begins
 		"CO 40 sts.\nRnd 1: Knit, decreasing 1 st evenly. 39 sts.":                                   nil,
 		"CO 40 sts.\nRnd 1: Knit, decreasing 1 st evenly. 38 sts.":                                   {"2: There are 39 stitches, not 38."},

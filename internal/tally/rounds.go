@@ -228,7 +228,7 @@ func (w *needles) reach(s *written.Statement, from int) {
 		wrong.Message = fmt.Sprintf("Round %d was there already: this would be round %d.", from, w.round+1)
 		w.tell(wrong)
 	}
-	w.anew = w.anew || from == 1 && w.through > 1
+	w.anew = w.anew || from == 1 && w.through > 1 && w.numbers
 	w.round, w.unnumbered, w.numbers = from-1, false, true
 }
 

@@ -65,7 +65,7 @@ func (p *parser) repeats(s *Statement) bool {
 		p.at = from
 		return false
 	} else if n, ok := p.number(true); ok {
-		if roundWords[p.peek().low] == 0 && roundWords[p.next(1).low] > 0 {
+		if low := p.peek().low; roundWords[low] == 0 && roundWords[p.next(1).low] > 0 && low != "more" && low != "plain" && low != "further" && low != "additional" && low != "extra" {
 			r.Of = p.peek().low // "the six lace rounds"
 			p.at++
 		}

@@ -16,11 +16,12 @@
 //	panel     = name, "(", "over", number, "sts" | "multiple of", … , ")" ;
 //	table     = { [ "|" ], cell, { ( "|" | two spaces ), cell } } ;
 //	meaning   = abbreviation, ( ":" | "=" | "–" ), … ;   what a word means changes no count
-//	sentence  = [ sizes ], [ title ], [ label ], ( rounds | again | begin | finish | back | onward
+//	sentence  = [ sizes ], [ hand ], [ title ], [ label ], ( rounds | again | begin | finish | back | onward
 //	          | markers | plan | pace | listed | grows | elsewhere | count | note ), [ "." ] ;
 //	title     = name, ( ":" | ".—" ) ;                   "Thumb:", "FIRST FINGER.—"
 //	sizes     = ( "size" | "sizes" ), name, { ( "," | "and" ), name }, [ "only" ], ":"
 //	          | nth, { "and", nth }, "sizes", [ "only" ], ":" ;
+//	hand      = ( "right" | "left" ), ( "hand" | "mitten" | "glove" ), [ "only" ], ":" ;
 //	label     = ( "round" | "row" ), spans, [ "and all even rounds" ] | nth, { "and", nth }, "round"
 //	          | "next", [ number ], "round" | name, "round" | "short row", digits
 //	          | "every other round" | ( "RS" | "WS" ), "rows",
@@ -31,13 +32,15 @@
 //	group     = ( "(" | "[" | "{" ), rounds, ( ")" | "]" | "}" ), [ times | reach ] ;
 //	starred   = "*", rounds, ( "rep from *" | "*" ), ( times, [ "more" ] | reach ) | rounds, reach ;
 //	reach     = "to end" | "to last", number, [ "of needle" ] | "to", [ number, "before" ], ( "marker"
-//	          | "gap" ) | "around" ;
+//	          | "gap" | "wrapped stitch" | "double stitch" ) | "around" ;
 //	even      = ( "even" | "in", manner ), [ "over", number, "sts" ] ;
 //	charted   = "work", … ( "chart" | "panel" ), [ "over", number, "sts" | reach ] ;
 //	inc       = "inc in", [ "each of" ], "next", [ number ], "st" ;
 //	again     = ( "rep" | "work" ), ( "rounds", span, [ "of", name ] | "the last", number, "rounds"
-//	          | name, "round" | "from ** to **" | "this", "four times" ), [ "every", nth, "round" ],
-//	            [ times ], [ "until", count ] ;
+//	          | name, "round" | "from ** to **" | "from * to *" | "this", "four times" ), [ "every", nth, "round" ],
+//	            [ times ], [ "until", count ], [ "(", number, "rounds", ")" ] ;
+//	finish    = "bind off", [ number ] | "draw through", [ number ] | "fasten off"
+//	          | ( "graft" | "three-needle bind-off" ), [ number, ( "to", number | "on each needle" ) ] ;
 //	listed    = "work", name, "round on rounds", spans, [ "(", number, "increase rounds", ")" ] ;
 //	grows     = ( "inc" | "dec" ), ( number, "sts" | "in this way" ), [ where ], { step }, [ until ] ;
 //	where     = ( "each" | "both" ), ( "end" | "side" ), [ "of", ( "gusset" | "marker" ) ]
@@ -45,7 +48,7 @@
 //	          | "between markers" | "at beg" | "at end of" ;
 //	step      = "next", [ number ], "row" | "every", nth, "row", [ times ] ;
 //	elsewhere = ( "work" | "complete" ), ( "as for" | "to match" ), name ;
-//	count     = [ "(" | "—" ], number, [ "sts" ], [ "between markers" ], [ ")" ] ;
+//	count     = [ "(" | "—" ], number, [ "sts" ], [ "between markers" ], [ ")" ], { ";", count } ;
 //	number    = digits, [ [ "," ], "(", digits, { ",", digits }, ")" | { ( "-" | "/" | "|" ), digits } ] ;
 //	            one for each size; digits may be words: "twenty-four"
 //	times     = number, "times" | "once" | "twice" | "x", number ;
