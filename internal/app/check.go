@@ -116,14 +116,6 @@ func (c Checked) Sound() string {
 	return fmt.Sprintf("All counts come out: %s.", words.Plural(most, noun))
 }
 
-// Many says how much was found.
-func (c Checked) Many() string {
-	if n := len(c.Report.Findings); n != 1 {
-		return fmt.Sprintf("%d things to look at", n)
-	}
-	return "One thing to look at"
-}
-
 // CheckMeasured works instructions as CheckWritten does, and tells what each section comes to;
 // with the stitches and rounds on 10 cm, if they are typed, also its size, and the yarn.
 func CheckMeasured(text string, m Measures) (Checked, error) {
@@ -179,10 +171,15 @@ func sectionsOf(r *tally.Report, sts, rds float64) (list []CheckedSection) {
 
 // cellOf returns what rounds come to.
 func cellOf(rounds []tally.Round, sts, rds float64) (c CheckedCell) {
-	first, last := rounds[0].After, rounds[len(rounds)-1].After
+	first, last, most := rounds[0].After, rounds[len(rounds)-1].After, 0
+	for _, r := range rounds {
+		most = max(most, r.After)
+	}
 	switch {
 	case first < 0 || last < 0:
 		return CheckedCell{Count: "open"}
+	case most > max(first, last):
+		c.Count = fmt.Sprintf("%d → %d → %d", first, most, last)
 	case first == last:
 		c.Count = strconv.Itoa(last)
 	default:
@@ -195,6 +192,6 @@ func cellOf(rounds []tally.Round, sts, rds float64) (c CheckedCell) {
 	if rds > 0 {
 		sizes = append(sizes, words.Both(float64(len(rounds))*100/rds, units.CM)+" long")
 	}
-	c.Size = strings.Join(sizes, ", ")
+	c.Size = strings.Join(sizes, "\n")
 	return c
 }

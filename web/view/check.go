@@ -1,7 +1,6 @@
 package view
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
@@ -67,22 +66,6 @@ func (c *Check) bits(no int, line []rune) (bits []Bit) {
 		from = to
 	}
 	return append(bits, Bit{Text: string(line[from:])})
-}
-
-// Found names a finding's place: "Line 12 · size 48 · Thumb gusset, round 4".
-func (c *Check) Found(i int) string {
-	f := &c.Checked.Report.Findings[i]
-	parts := []string{fmt.Sprintf("Line %d", f.At.Line)}
-	switch n := len(f.Sizes); {
-	case n == 1:
-		parts = append(parts, "size "+f.Sizes[0])
-	case n > 1 && n < len(c.Checked.Report.Sizes):
-		parts = append(parts, "sizes "+strings.Join(f.Sizes, ", "))
-	}
-	if where := f.Where(); where != "text" {
-		parts = append(parts, where)
-	}
-	return strings.Join(parts, " · ")
 }
 
 // Heads are the columns of the table of sections: a name for each size, if there are several.
