@@ -96,7 +96,7 @@ func (r ReadCharts) look() picture.Look {
 // Drawn draws one of the charts, for a page.
 func (r ReadCharts) Drawn(i int) *draw.Scene {
 	g := r.List[i].Grid
-	return picture.ChartFile(g, r.look(), picture.Surround{Key: true, Marks: true})
+	return picture.ChartFile(g, r.look(), picture.Surround{Key: true, Caption: howToRead(r.List[i : i+1]), Marks: true})
 }
 
 // Write writes the charts as SVG or PNG, or as a table with a field for each stitch, the last at the
@@ -127,9 +127,14 @@ func (r ReadCharts) surround() picture.Surround {
 	if r.Size != "" {
 		f.Under = "Size " + r.Size
 	}
-	f.Caption = picture.HowToRead(r.List[0].Grid) + " Heavy upright lines are markers."
+	f.Caption = howToRead(r.List)
 	if r.Cut {
 		f.Caption += " There is more than is drawn here."
 	}
 	return f
+}
+
+// howToRead says how charts are read.
+func howToRead(list []charted.Chart) string {
+	return "R" + strings.Join(append([]string{picture.Reading(list[0].Grid)[1:] + "."}, charted.Said(list)...), " ")
 }

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 	"strconv"
+	"strings"
 
 	"thenar/internal/chart"
 	"thenar/internal/stitch"
@@ -237,12 +238,50 @@ func (w *weaver) work(one work) {
 	}
 }
 
-// cell adds a cell. Columns between markers have names of their own, so that their edges are
-// drawn.
+// The families of columns outside of markers and between them, so that the edges are drawn.
+const (
+	outside = "H"
+	inside  = "B"
+)
+
+// Said explains what stands in the charts beside stitches: markers, and rows without a number.
+func Said(list []Chart) (said []string) {
+	has := func(is func(chart.Row) bool) bool {
+		return slices.ContainsFunc(list, func(c Chart) bool { return slices.ContainsFunc(c.Grid.Rows, is) })
+	}
+	if has(func(r chart.Row) bool {
+		return slices.ContainsFunc(r.Cells, func(c chart.Cell) bool { return strings.HasPrefix(c.Column, inside) })
+	}) {
+		said = append(said, "Heavy upright lines are markers.")
+	}
+	if has(func(r chart.Row) bool { return r.Fault != "" && len(r.Cells) > 0 }) {
+		said = append(said, "In a framed round something was found.")
+	}
+	for _, one := range [][2]string{
+		{asTold, "“As told” is worked over and over, as long as the text says."},
+		{between, "“Between” is done between two rounds."},
+	} {
+		if has(func(r chart.Row) bool { return r.Said == one[0] }) {
+			said = append(said, one[1])
+		}
+	}
+	for _, one := range [][2]string{
+		{notRead, "“Not read” was not understood."},
+		{open, "“Open” hangs on a count that isn’t known."},
+		{notTold, "“Not told” changes the count, and the text doesn’t say where."},
+	} {
+		if has(func(r chart.Row) bool { return r.Unread == one[0] }) {
+			said = append(said, one[1])
+		}
+	}
+	return said
+}
+
+// cell adds a cell.
 func (w *weaver) cell(s sign, column int) {
-	family := "H"
+	family := outside
 	if w.passed%2 > 0 {
-		family = "B"
+		family = inside
 	}
 	w.cells = append(w.cells, chart.Cell{Column: family + strconv.Itoa(column), X: column, Planned: s.op, Op: s.op, Said: s.said, Yarn: chart.Yarns[0].ID})
 	w.columns = append(w.columns, column)

@@ -99,6 +99,8 @@ Knit every rnd until it measures 5 cm.`)
 	assert.Equal(t, []string{"k k . . . 7", ". . hold hold . 0 between", "? ? k k . 6", "k k k k2tog . 5"}, drawn(c.List[1]))
 	assert.Equal(t, []string{"k k 0 as told", "k k 1"}, drawn(c.List[2]))
 	assert.Equal(t, []int{2, 3, 4, 5}, c.List[0].Lines)
+	assert.Equal(t, []string{"“Not read” was not understood.", "“Open” hangs on a count that isn’t known."}, Said(c.List[:1]))
+	assert.Equal(t, []string{"“As told” is worked over and over, as long as the text says."}, Said(c.List[2:]))
 }
 
 // What is more than anybody knits isn't drawn.
