@@ -38,6 +38,7 @@ var meanings = map[string]string{
 	"?":         "left over: the text doesn’t say what becomes of it",
 	"M1P":       "make one, purled",
 	"inc":       "increase in the stitch",
+	"dec":       "decrease, however it is worked",
 	"pfb":       "purl into the front and the back",
 	"kfbf":      "knit into the front, the back and the front again",
 	"skp":       "slip one, knit one, pass the slipped stitch over",

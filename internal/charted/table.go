@@ -153,7 +153,10 @@ var inTables = func() map[string]sign {
 	for abbr, op := range ofAbbr {
 		by[strings.ToLower(abbr)] = sign{op: op}
 	}
-	for _, said := range chart.Meanings() {
+	for _, said := range append(written.Names(), chart.Meanings()...) {
+		if _, ok := ofAbbr[said]; ok {
+			continue
+		}
 		by[strings.ToLower(said)] = sign{said: said}
 	}
 	return by
