@@ -26,6 +26,7 @@ func TestWorkIsBounded(t *testing.T) {
 		"rounds again":         filled("CO 9 sts.\nRnd 1: Knit.\n", "Rep last rnd 5000 times.\n"),
 		"rounds between":       filled("CO 9 sts.\nRnd 1: Knit.\nEvery other rnd: Knit.\n", "Rnd 99999: Knit.\nRnd 1: Knit.\n"),
 		"markers":              filled("CO 5000 sts.\nRnd 1: (k1, pm) 5000 times.\n", "Next rnd: Knit.\n"),
+		"turns":                "CO 5000 sts.\nRnd 1: (k20, pm) 200 times, k to end.\nRow 1: ((k2, turn, p1) 5000 times) 5000 times.",
 		"held sets":            filled("CO 99999 sts.\nRnd 1: (slip 1 st to waste yarn) 5000 times, k to end.\n", "Next rnd: Knit.\n"),
 		"bound off and on":     "CO 9 sts.\nRnd 1: ((CO 5000 sts, bind off 5000 sts) 5000 times) 5000 times.",
 		"commas":               filled("Rnd 1: k1", ",1"),

@@ -57,6 +57,9 @@ func (w *needles) item(p *pass, i *written.Item) bool {
 		if i.Does == written.Turn {
 			return true
 		}
+		if !w.spends(p, i, roundSteps+len(p.old)) {
+			return false
+		}
 		w.goesBack(p)
 	}
 	switch i.Does {
