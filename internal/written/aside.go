@@ -102,13 +102,15 @@ func (p *parser) wasteKnit() (Item, bool) {
 	for { // that they are knitted again
 		from := p.at
 		p.all(",", ";", ".", "then", "and")
-		end, again, anew := p.clause(), false, false
+		end, again, back, anew := p.clause(), false, false, false
 		for _, t := range p.t[p.at:end] {
-			again = again || t.low == "again" || t.low == "left" || t.low == "lh" || t.low == "back" || t.low == "left-hand"
+			again = again || t.low == "again"
+			back = back || t.low == "needle" || t.low == "needles"
 			anew = anew || t.low == "waste" || t.low == "scrap"
 		}
-		switch low := p.peek().low; low {
+		switch p.peek().low {
 		case "slip", "sl", "place", "return", "transfer", "move", "put":
+			again = again || back
 		case "knit", "k", "work":
 			again = again && !anew
 		default:
