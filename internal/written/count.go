@@ -139,8 +139,12 @@ func (p *parser) lastStated() (list []Count, apart bool) {
 			}
 		}
 	}
+	named := false // a stitch is, behind it
 	for open := end - 1; open > max(start, end-mostCounted); open-- {
 		switch p.t[open].low {
+		case "st", "sts", "stitch", "stitches":
+			named = true
+			continue
 		case "-", "—", ":", ";", "=", ",", ".", "…":
 		default:
 			continue
@@ -150,7 +154,7 @@ func (p *parser) lastStated() (list []Count, apart bool) {
 		}
 		p.at = open + 1
 		bare := p.t[open].low == "," || p.t[open].low == "."
-		if bare && !p.named(open+1, end) {
+		if bare && !named {
 			continue
 		}
 		parted := p.t[open].low == ";" // "— 12 sts between markers; 48 sts total"

@@ -109,7 +109,7 @@ func explains(t []token) bool {
 	case ":", "=":
 		return true
 	case "—", "-":
-		return !several && t[at+1].kind == word && (t[at].low == "—" || !t[at].tight)
+		return !several && at+1 < len(t) && t[at+1].kind == word && (t[at].low == "—" || !t[at].tight)
 	}
 	return false
 }

@@ -52,11 +52,8 @@ func (r *reader) table(t []token, indented bool) bool {
 	if s.Table = r.columns(rows); len(s.Table) > 0 {
 		s.Kind = Tabled
 	}
-	var all []token
-	for _, line := range lines {
-		all = append(all, line...)
-	}
-	r.add(s, all)
+	last := lines[len(lines)-1]
+	r.add(s, []token{t[0], last[len(last)-1]})
 	return true
 }
 
