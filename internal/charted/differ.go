@@ -56,8 +56,8 @@ func (c *comparer) tell() {
 func (c *comparer) unequal(p *pair, at int) {
 	t, r := &c.table[p.t], &c.text[p.r]
 	d := Difference{Section: r.section, Line: r.line, Row: t.line}
-	noun := r.side.Noun()
-	if noun = "Round"; r.side != stitch.AllRound {
+	noun := "Round"
+	if r.side != stitch.AllRound {
 		noun = "Row"
 	}
 	if t.side != r.side {

@@ -14,14 +14,6 @@ const (
 // cell is what stands in a place of a table.
 type cell []token
 
-func (c cell) low() string {
-	text := ""
-	for _, t := range c {
-		text += t.low + " "
-	}
-	return strings.TrimSpace(text)
-}
-
 // has reports whether a word stands in a cell.
 func (c cell) has(words ...string) bool {
 	return slices.ContainsFunc(c, func(t token) bool { return slices.Contains(words, t.low) })
