@@ -123,6 +123,12 @@ func (w *needles) drop(at int) held {
 // leave checks what stays aside.
 func (w *needles) leave(p *pass, i *written.Item, n int) bool {
 	at := w.find(i.Name, n)
+	if fresh := p.idle && !p.open && !p.loose && p.in > 0; fresh && (i.Reach == written.ToEnd || p.in == n) && (at < 0 || w.held[at].n != n) {
+		return w.hold(p, i, n) // "break yarn and leave the 14 sts on a holder"
+	}
+	if i.Reach == written.ToEnd {
+		return true
+	}
 	if at < 0 {
 		return p.fails(Forgotten, i, "There are no stitches that wait.")
 	}

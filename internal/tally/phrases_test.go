@@ -72,3 +72,40 @@ func TestPhrases(t *testing.T) {
 		assert.Equal(t, want, tells(text), text)
 	}
 }
+
+// Stitches that are put aside, taken up and begun anew, in the words that patterns use.
+func TestStitchesWait(t *testing.T) {
+	const glove = "CO 40 sts. Join.\nKnit 3 rounds.\nLITTLE FINGER\nK6, put the next 28 sts on scrap yarn, cast on 2 sts, k6. (14 sts)\nBO.\nRING FINGER\n"
+	const thumb = "CO 14 sts.\nRnd 1: Knit.\nBreak yarn and leave the 14 sts on a holder.\nHand\nCO 40 sts.\nRnd 1: Knit.\n"
+	for text, want := range map[string][]string{
+		thumb + "Next rnd: K to end, then knit the 14 thumb sts from the holder. 54 sts.": nil,
+		thumb + "Next rnd: K to end, then knit the 14 thumb sts from the holder. 55 sts.": {"7: There are 54 stitches, not 55."},
+		"CO 14 sts.\nRnd 1: Knit.\nCut yarn, slip sts onto scrap yarn.\nHand\nCO 40 sts.": {"3: 14 stitches were put aside here and never taken up again."},
+
+		"CO 40 sts.\nRnd 1: K8 with waste yarn and again with the working yarn, k to end.\nLeave the ends of the waste yarn hanging.\nCut the yarn and leave the tail on hold.\nRnd 2: K41.": {
+			"2: 8 stitches were put aside here and never taken up again.", "5: Only 40 stitches are left in the round here, and this takes 41.",
+		},
+
+		"CO 44 sts.\nRnd 1: K20, pm, K4, pm, K20.\nRnd 2: K to marker, remove it, CO 4 sts, k to end. 48 sts.": nil,
+		"CO 44 sts.\nRnd 1: K20, pm, K4, pm, K20.\nRnd 2: K to marker, remove it, CO 4 sts, k to end. 44 sts.": {"3: There are 48 stitches, not 44."},
+
+		glove + "From the held sts take the first 6 and the last 6, leaving 16 on hold.\nJoin yarn, k12. (12 sts)\nBO.\nPut the 16 held sts on needles, join yarn, knit them, pick up and knit 4 sts. (20 sts)\nBO.": nil,
+		glove + "From the held sts take the first 6 and the last 6, leaving 15 on hold.\nBO.\nPut the 16 held sts on needles.\nBO.":                                                                                  {"7: 28 stitches wait for this, not 27."},
+
+		"CO 44 sts.\nKnit 10 rounds. BO.\nFLAP\nPick up and knit 20 sts. CO 20 sts and join in the round: 40 sts.\nRnd 1: K40.\nBO.":                                                         nil,
+		"CO 44 sts.\nKnit 10 rounds. BO.\nFLAP\nWith RS facing and working along the back of the hand, 6 rounds below the rib, pick up and knit 20 sts. CO 20 sts.\nRnd 1: K41.\nBO 40 sts.": {"5: Only 40 stitches are left in the round here, and this takes 41."},
+
+		"CO 3 sts.\nKnit 6 rows. Do not turn, but rotate work, pick up and knit 3 sts along the edge, rotate again, pick up and knit 3 sts from cast-on edge. [9 sts]": nil,
+		"CO 3 sts.\nKnit 6 rows. Do not turn, but rotate work, pick up and knit 3 sts along the edge, rotate again, pick up and knit 3 sts from cast-on edge. [8 sts]": {"2: There are 9 stitches, not 8."},
+
+		"CO 3 sts and work 40 rounds of i-cord. BO these 3 sts.": nil,
+		"CO 3 sts and work 40 rounds of i-cord. BO these 4 sts.": {"1: There are 3 stitches, not 4."},
+
+		"CO 28 sts.\nRnd 1: K26, and you're back at 28 sts.": {"2: 2 stitches are left over: the round takes 26, and there are 28."},
+
+		"CO 30 sts.\nRow 1: K24, w&t.\nRow 2: P18, w&t.\nRow 3: K to 1 st before last wrapped st, w&t.\nRow 4: P16, w&t.":                 nil,
+		"CO 30 sts.\nRow 1: K24, turn.\nRow 2: Sl 1, k17, turn.\nRow 3: K to wrapped st, k it together with its wrap, turn.\nRow 4: P27.": {"5: Only 25 stitches are left in the round here, and this takes 27."},
+	} {
+		assert.Equal(t, want, tells(text), text)
+	}
+}

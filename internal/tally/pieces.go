@@ -8,7 +8,7 @@ func (w *needles) begins(s *written.Statement) {
 	if n == written.None {
 		return
 	}
-	if w.going != nil && w.live {
+	if p := w.going; p != nil && (w.live || p.in == 0 && p.out > 0 && p.from.At.Line == s.At.Line) { // "Pick up 20 sts. Cast on 20 sts and join"
 		w.going.out, w.going.on = w.going.out+n, w.going.on+n
 		w.going.does(Run{Does: written.CastOn, Times: n, Out: 1})
 		return

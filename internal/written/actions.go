@@ -171,6 +171,9 @@ func (p *parser) marker() (Item, bool) {
 		return Item{}, false
 	}
 	p.all("a", "the", "first", "second", "another", "next", "gusset", "thumb", "both", "new", "one", "2", "two")
+	if last := len(p.list) - 1; does != Place && last >= 0 && p.list[last].Reach == ToMarker && p.any("it") {
+		return Item{Does: does}, true // "k to marker, remove it"
+	}
 	if !p.any("marker", "m", "mkr", "markers") {
 		return Item{}, false
 	}

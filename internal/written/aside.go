@@ -30,6 +30,10 @@ func (p *parser) aside() (Item, bool) {
 	if leaves {
 		i = Item{Does: Leave}
 	}
+	if from == 0 && p.allAside(end) { // "slip sts onto scrap yarn"
+		i.Reach, i.Before, p.at = ToEnd, Is(0), end
+		return i, true
+	}
 	if p.took("all", "but") {
 		p.all("the", "last", "first")
 		if n, ok := p.number(true); ok {
@@ -59,6 +63,29 @@ func (p *parser) aside() (Item, bool) {
 	}
 	p.at = end
 	return i, true
+}
+
+// keeps reports whether stitches are put aside by what stands at a place.
+func (p *parser) keeps(at int) bool {
+	q := *p
+	q.at = at
+	_, ok := q.aside()
+	return ok && q.named(at, q.at) // rather than an end of yarn
+}
+
+// allAside reports whether it is all stitches that are put aside: no number is told, and no marker.
+func (p *parser) allAside(end int) bool {
+	q := parser{t: p.t[:end], at: p.at}
+	q.all("all", "the", "these", "remaining", "rem", "live", "of")
+	if !q.stitches() {
+		return false
+	}
+	for _, t := range q.t[p.at:] {
+		if _, ok := t.counts(); ok || called[t.low] || t.low == "between" || t.low == "marker" || t.low == "markers" || t.low == "m" || t.low == "before" || t.low == "for" || t.low == "next" {
+			return false
+		}
+	}
+	return true
 }
 
 // called are names that held stitches go by.

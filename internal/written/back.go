@@ -8,12 +8,14 @@ func (p *parser) comesBack(s *Statement) bool {
 	held, needle, back, verb, undone := false, false, false, -1, false
 	for at, t := range p.t {
 		switch t.low {
-		case "safety-pin", "pin", "pins", "cord", "held", "wait", "waits", "below", "waste", "scrap", "holder", "hold", "thread", "holders", "waiting", "spare", "stitch-holder":
+		case "below":
+			held = held || at == 0 || roundWords[p.t[at-1].low] == 0 // "6 rounds below the rib"
+		case "safety-pin", "pin", "pins", "cord", "held", "wait", "waits", "waste", "scrap", "holder", "hold", "thread", "holders", "waiting", "spare", "stitch-holder":
 			held = true
 		case "needle", "needles", "dpns", "dpn", "double-pointed", "double-pointeds", "dpn's", "circular":
 			needle = true
 		case "back":
-			back = back || at+1 == len(p.t) || p.t[at+1].low != "loop" && p.t[at+1].low != "loops"
+			back = back || at+1 == len(p.t) || p.t[at+1].low != "loop" && p.t[at+1].low != "loops" && p.t[at+1].low != "of"
 		case "put", "place", "return", "slip", "transfer", "move", "take", "sl", "pick", "puts":
 			if verb < 0 && at < 40 {
 				verb = at
@@ -34,6 +36,7 @@ func (p *parser) comesBack(s *Statement) bool {
 	}
 	bare := verb == 0 && needle && !held && (p.until("each") == len(p.t) || back && p.until("each") > p.until("needles")) && p.until("marker", "m") == len(p.t)
 	from := verb == 0 && held && p.t[verb].low == "pick" && p.until("from") < len(p.t) && p.until("below") == len(p.t) && p.until("from") < p.until("knit", "k")
+	from = from || held && verb > 0 && verb < 7 && p.t[0].low == "from" && p.until("held", "holder", "waiting", "hold", "thread", "waste", "scrap") < verb
 	if verb < 0 || !held && !bare && (verb > 0 || !back || !needle) || !needle && !back && !of && !from && !p.lifted(verb) && !p.below() {
 		return false
 	}
@@ -50,6 +53,9 @@ func (p *parser) comesBack(s *Statement) bool {
 		p.cutRest(p.until("needle", "needles", "dpns", "dpn", "double-pointed", "thread", "holder", "hold") + 1)
 	}
 	if p.firstAndLast(s) {
+		if p.stitches(); p.any(",") && p.any("leaving") {
+			p.leaving(s)
+		}
 		return true
 	}
 	if p.took("the", "waste", "yarn", "out") {
@@ -100,6 +106,22 @@ func (p *parser) firstAndLast(s *Statement) bool {
 	last, ok := p.number(true)
 	s.Items = []Item{{Does: TakeIn, Times: first}, {Does: TakeIn, Times: last}}
 	return ok
+}
+
+// leaving reads how many wait on when some are taken up: ", leaving 13 on hold".
+func (p *parser) leaving(s *Statement) {
+	p.all("the", "other", "remaining")
+	rest, ok := p.number(true)
+	if !ok {
+		return
+	}
+	all := make([]int, p.sizes)
+	for size := range all {
+		for _, n := range []Number{rest, s.Items[0].Times, s.Items[1].Times} {
+			all[size] += max(0, n.For(size))
+		}
+	}
+	s.Many = ofEach(all)
 }
 
 // below reports whether a sentence tells of loops below waste yarn that is taken out.

@@ -10,7 +10,7 @@ func (p *parser) counts(end int) ([]Count, bool) {
 	defer func() { p.t, p.told = all, list }()
 	p.t = p.t[:end]
 	some := false
-	p.all("—", "-", "there", "are", "is", "now", "you", "have", "has", "should", "be", "will", "a", "total", "of", "to", "=", ":", "for", "and", "the", "in", "all", "gusset", "thumb", "each", "size", "you'll", "leaving", "giving", "makes", "making", "remain", "remaining", "with", "so", "that", "this", "gives", "leaves", "got", "you've", "count", "your", "stitch", "stitches", "should", "will")
+	p.all("—", "-", "there", "are", "is", "now", "you", "have", "has", "should", "be", "will", "a", "total", "of", "to", "=", ":", "for", "and", "the", "in", "all", "gusset", "thumb", "each", "size", "you'll", "leaving", "giving", "makes", "making", "remain", "remaining", "with", "so", "that", "this", "gives", "leaves", "got", "you've", "you're", "back", "at", "count", "your", "stitch", "stitches", "should", "will")
 	for p.at < end {
 		c := Count{At: p.here()}
 		var ok bool

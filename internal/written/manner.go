@@ -25,7 +25,7 @@ func (p *parser) remarks() bool {
 				return false
 			}
 		}
-	case p.took("do", "not", "turn"), p.took("don't", "turn"), p.any("slide"):
+	case p.took("do", "not", "turn"), p.took("don't", "turn"), p.any("slide", "rotate"):
 	default:
 		return false
 	}

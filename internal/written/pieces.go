@@ -100,7 +100,7 @@ func (p *parser) binds(s *Statement) bool {
 	for p.at < len(p.t) && p.at < 10 {
 		if p.took("bind", "off") || p.took("cast", "off") || p.any("bo") {
 			all := p.any("all")
-			p.all("loosely", "all", "the", "rem", "remaining", "next", "in", "rib", "pattern", "ribbing", "purlwise", "knitwise", "patt")
+			p.all("loosely", "all", "the", "these", "rem", "remaining", "next", "in", "rib", "pattern", "ribbing", "purlwise", "knitwise", "patt")
 			n, numbered := p.number(true)
 			p.all("rem", "remaining", "live")
 			p.stitches()

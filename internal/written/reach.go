@@ -55,7 +55,7 @@ func (p *parser) whither() (r Reach, before Number, ok bool) {
 		}
 		p.all("of", "the", "next", "end")
 	}
-	p.all("the", "next", "first", "second", "third", "gusset", "thumb", "end", "beg", "side", "other")
+	p.all("the", "next", "first", "last", "second", "third", "gusset", "thumb", "end", "beg", "side", "other")
 	if p.any("marker", "m", "mkr", "pm", "markers", "mk", "m2", "m3", "sm") {
 		p.any(".")
 		p.which()

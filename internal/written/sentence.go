@@ -257,7 +257,7 @@ func (p *parser) stitching() ([]Item, bool) {
 	for first < len(p.t)-1 && closing[p.t[first].low] != "" {
 		first++
 	}
-	if !p.works(first) {
+	if !p.works(first) && !(p.peek().low == "leave" && p.keeps(p.at)) {
 		return nil, false
 	}
 	list := p.items("")

@@ -94,6 +94,13 @@ func (p *parser) basic(s sign, called string) (Item, bool) {
 		return i, true
 	}
 	p.all("across", "the", "next", "first", "last", "rem", "remaining", "following", "all", "every", "each", "other", "held", "wrapped")
+	if low := p.next(1).low; p.peek().low == "them" && (low == "," || low == ";" || p.at+1 == len(p.t)) {
+		p.at++
+		i.Reach = ToEnd // "put them on needles, knit them"
+		return i, true
+	} else if p.peek().low == "it" && (low == "together" || low == "tog" || low == "along") {
+		p.at++ // "k it together with its wrap"
+	}
 	whole := p.at > 0 && (p.t[p.at-1].low == "all" || p.t[p.at-1].low == "every" || p.t[p.at-1].low == "each")
 	if n, ok := p.number(true); ok {
 		return p.counted(s, n)

@@ -107,6 +107,8 @@ var leading = map[string]bool{
 func (p *parser) leads() int {
 	if at := p.until("facing"); at < 5 && at+2 < len(p.t) && p.t[0].low == "with" && p.t[at+1].low == "," {
 		return at + 2 // "With right side facing, rejoin wool"
+	} else if at < 5 && p.t[0].low == "with" || p.t[0].low == "rotate" || p.t[0].low == "do" && p.until("rotate") < len(p.t) {
+		return p.picksUp()
 	}
 	if !leading[p.t[0].low] {
 		return 0
@@ -132,6 +134,9 @@ func (p *parser) leads() int {
 		for next < len(p.t)-1 && (p.t[next].low == "and" || p.t[next].low == "then") {
 			next++
 		}
+		if (p.t[0].low == "break" || p.t[0].low == "cut") && p.keeps(next) {
+			return next // "Break yarn and leave the 14 sts on a holder"
+		}
 		switch p.t[next].low {
 		case "place", "pm", "with", "in", "as", "even", "turn", "slip", "sl", "remove", "put":
 			continue
@@ -140,6 +145,16 @@ func (p *parser) leads() int {
 		q.at = next
 		if _, _, ok := q.label(); ok || p.works(next) {
 			return next
+		}
+	}
+	return 0
+}
+
+// picksUp returns where, behind a comma, stitches are picked up; 0 if none are.
+func (p *parser) picksUp() int {
+	for at := 1; at+2 < len(p.t) && at < 40; at++ {
+		if p.t[at-1].low == "," && p.t[at].low == "pick" && p.t[at+1].low == "up" {
+			return at
 		}
 	}
 	return 0

@@ -36,7 +36,7 @@ var manners = map[string]bool{
 	"rib": true, "ribbing": true, "stitch": true, "st": true, "st-st": true, "stst": true, "pattern": true, "patt": true, "patterns": true, "stockinette": true,
 	"stocking": true, "stocking-stitch": true, "garter": true, "moss": true, "seed": true, "lace": true, "cable": true, "cables": true, "even": true, "straight": true,
 	"established": true, "set": true, "plain": true, "shaping": true, "chart": true, "charts": true, "before": true, "knitting": true, "colourwork": true, "colorwork": true,
-	"motif": true, "stripes": true, "garter-stitch": true, "st.st": true,
+	"motif": true, "stripes": true, "i-cord": true, "garter-stitch": true, "st.st": true,
 }
 
 // inManner reads how rounds are worked that keep the count: "in rib as set", "K. 1, P. 1 rib as
