@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"thenar/internal/fault"
+	"thenar/internal/hand"
 	"thenar/internal/shaping"
 	"thenar/internal/stitch"
 )
@@ -79,6 +80,9 @@ func (m *Make) closes(n int) ending {
 func (d *draft) top(pl *Planner) error {
 	p := &d.plan
 	c := d.req.Make.closes(p.Bridge.HandAfter)
+	if c.n < 1 {
+		return d.nothingToClose()
+	}
 	top := &Top{Stitches: c.n, Odd: c.even, End: c.end, Step: c.step}
 	top.Rounds = max(d.pins.TopRounds.Or(d.topRounds(c)), d.topLeast(c.k))
 	if d.progress.past(stitch.Top) {
@@ -99,6 +103,21 @@ func (d *draft) top(pl *Planner) error {
 	}
 	d.roundsBelowTop(top)
 	return nil
+}
+
+// nothingToClose refuses a top of a hand that has parted with nearly all of its stitches,
+// at what may leave it more.
+func (d *draft) nothingToClose() error {
+	path := hand.FieldCircumference
+	for _, n := range []Number{BridgeStitches, GussetBase, HandStitches} {
+		if d.pins.Pin(n).On {
+			path = n.Path()
+			break
+		}
+	}
+	var faults fault.Fields
+	works(&faults, path, "", "leaves fewer than 2 stitches above the thumb, too few for a top")
+	return faults
 }
 
 // TopLength returns the length in mm of a rounded top, for a hand of length l (common

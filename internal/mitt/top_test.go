@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"thenar/internal/fault"
 	"thenar/internal/hand"
 	"thenar/internal/stitch"
 	"thenar/internal/testenv"
@@ -99,6 +100,17 @@ func requireMirroredTop(t *testing.T, p *Plan, m stitch.Mitt, r *Request) {
 	slices.Reverse(want[:round.Lead])
 	slices.Reverse(want[round.Lead:])
 	require.Equal(t, want, wale.Mirror(m, p.UnderThumb())[stitch.Top][0], "%+v", r)
+}
+
+// Eight stitches in repeats of 7 leave one above a thumb without a bridge: nothing that a
+// top could close, which is told at the bridge.
+func TestOneStitchIsNotClosed(t *testing.T) {
+	r := request(Mitten, per10(6.1, 3.75), hand.Hand{Circumference: 100 * mm, Wrist: 36 * mm, Palm: 448 * mm})
+	r.Stitch, r.Pins.Bridge = Stitches{Repeat: 7, Offset: -6, Rib: 5, OneSided: true}, Fix(0)
+	_, err := New().Plan(r)
+	var fields fault.Fields
+	require.ErrorAs(t, err, &fields)
+	require.True(t, fields.Has(BridgeStitches.Path()), "%v", err)
 }
 
 // A top that is begun, or for which the hand took off stitches, stays what it is; until
