@@ -27,6 +27,10 @@ func (w *needles) again(s *written.Statement) {
 	if !ok {
 		return
 	}
+	if r.Varied && !whole(list) {
+		w.varies(s, w.made(list))
+		return
+	}
 	if every := r.Every.For(w.size); r.Every.Written() && every > 1 {
 		plain := w.plainRound(s)
 		before := make([]*written.Statement, 0, every)
@@ -39,7 +43,9 @@ func (w *needles) again(s *written.Statement) {
 	times := 1
 	switch {
 	case r.Times.Written():
-		times = r.Times.For(w.size)
+		if times = r.Times.For(w.size); r.InAll && !r.Every.Written() && w.justWorked(list) {
+			times--
+		}
 	case want > 0 && !r.Then.Written() && want%len(list) == 0:
 		times = want / len(list)
 	case len(r.Until) > 0:
@@ -178,6 +184,12 @@ func (w *needles) shaping() *written.Statement {
 		}
 	}
 	return nil
+}
+
+// justWorked reports whether rounds are the last ones.
+func (w *needles) justWorked(list []*written.Statement) bool {
+	n := len(w.past) - len(list)
+	return n >= 0 && slices.Equal(w.past[n:], list)
 }
 
 // plainRound is a round in which all stitches are worked as they are.

@@ -21,6 +21,12 @@ func (w *needles) grows(s *written.Statement) {
 		return
 	}
 	w.since = s.At
+	if s.Repeat.Shaping && (s.Repeat.Varied || w.variesAlready()) {
+		if last := []*written.Statement{w.shaping()}; last[0] != nil && !whole(last) {
+			w.varies(s, w.made(last))
+			return
+		}
+	}
 	if one := w.shapingRound(s, by); one != nil && w.known {
 		w.paces(s, one)
 		w.counts(s.Counts)

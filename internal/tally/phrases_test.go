@@ -46,6 +46,14 @@ func TestPhrases(t *testing.T) {
 
 		"CO 12 sts.\nRnd 1: Knit.\nBO.\nThe thumb: Put the 12 stitches back on three needles, four on each.\nBO.": {"4: There are no stitches that wait: they are worked already, or were never put aside."},
 
+		// how often in all, and rounds that are not the same each time
+		"CO 40 sts.\nRnd 1: K1, m1, k to end.\nRnd 2: Knit.\nWork rnds 1-2 a total of 5 times. 45 sts.":                                                                  nil,
+		"CO 40 sts.\nRnd 1: K1, m1, k to end.\nRnd 2: Knit.\nWork rnds 1-2 5 times in total. 46 sts.":                                                                    {"4: There are 45 stitches, not 46."},
+		"CO 45 sts.\nRnd 1: [K7, k2tog] 5 times.\nRnd 2: [K6, k2tog] 5 times. 35 sts.\nContinue decreasing in this manner every round until 10 sts remain.\nRnd 8: K10.": nil,
+		"CO 45 sts.\nRnd 1: [K7, k2tog] 5 times.\nRnd 2: [K6, k2tog] 5 times. 35 sts.\nContinue decreasing in this manner every round until 11 sts remain.":              {"4: From 35 stitches it never comes to 11, by 5 at a time."},
+		"CO 45 sts.\nRnd 1: [K7, k2tog] 5 times. 40 sts.\nRnd 2: Knit.\nRep last 2 rnds, working 1 st fewer between decreases, until 20 sts remain.\nRnd 3: K20.":        nil,
+		"CO 45 sts.\nRnd 1: [K7, k2tog] 5 times. 40 sts.\nRnd 2: Knit.\nRep last 2 rnds 3 times more, working one fewer st before each k2tog. 26 sts.":                   {"4: There are 25 stitches, not 26."},
+
 		// a comma before the numbers of the other sizes
 		"Sizes: S, (M, L)\nCO 38, (42, 46) sts.\nRnd 1: K18, (20, 22), m1, k2, m1, k18, (20, 22).\nBO 40, (44, 48) sts.": nil,
 		"Sizes: S, (M, L)\nCO 38, (42, 46) sts.\nRnd 1: K18, (20, 22), m1, k2, m1, k18, (20, 23).":                       {"3: Only 22 stitches are left in the round here, and this takes 23."},

@@ -1,5 +1,7 @@
 package written
 
+import "slices"
+
 // repeated reads rounds that are worked again: "Rep Rnds 1–3 six times more", "Repeat the
 // last 2 rounds until 15 sts are between the markers", "Work rows 1–2, 4 times more, then row 2".
 func (p *parser) repeated(s *Statement) bool {
@@ -148,10 +150,16 @@ func (p *parser) spanUnless(single bool) (from, to int, ok bool) {
 // howOften reads how often rounds are worked again.
 func (p *parser) howOften(r *Repeat) {
 	for !p.done() {
+		begins := p.at
 		p.all(",", "for", "a", "total", "of", "and")
 		from := p.at
 		if n, more, ok := p.times(); ok {
 			r.Times, r.More = n, more
+			r.InAll = p.said(begins, "total", "all", "altogether")
+			continue
+		}
+		if p.varied() {
+			r.Varied = true
 			continue
 		}
 		p.at = from
@@ -195,6 +203,29 @@ func (p *parser) howOften(r *Repeat) {
 		}
 		p.at = from + 1
 	}
+}
+
+// said reports whether a word stands between a place and this one.
+func (p *parser) said(from int, words ...string) bool {
+	return slices.ContainsFunc(p.t[from:p.at], func(t token) bool { return slices.Contains(words, t.low) })
+}
+
+// varied reads that rounds are not the same each time: "working 1 st fewer between decreases".
+func (p *parser) varied() bool {
+	from := p.at
+	if p.any("working", "knitting", "with", "having") {
+		if _, ok := p.number(true); ok {
+			p.any("st", "stitch", "sts", "stitches")
+			if p.any("more", "fewer", "less") {
+				for !p.done() && p.peek().low != "," && p.peek().low != "until" && p.peek().low != "till" {
+					p.at++
+				}
+				return true
+			}
+		}
+	}
+	p.at = from
+	return false
 }
 
 func (p *parser) anyRound() bool {

@@ -40,6 +40,10 @@ func (p *parser) grows(s *Statement) bool {
 			s.Where = where
 			continue
 		}
+		if p.varied() {
+			s.Repeat.Varied = true
+			continue
+		}
 		from := p.at
 		if p.any("until", "till") || p.any("to") && p.peek().kind == whole {
 			list, ok := p.counts(len(p.t))

@@ -139,7 +139,8 @@ func (p *parser) times() (n Number, more, ok bool) {
 	if p.any("more", "again") {
 		more = true
 	}
-	p.took("in", "all")
-	p.any("total")
+	if !p.took("in", "all") && !p.took("in", "total") {
+		p.any("total", "altogether")
+	}
 	return n, more, true
 }

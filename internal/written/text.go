@@ -115,6 +115,8 @@ type Repeat struct {
 	All      bool   // as often as it takes for all stitches to be worked
 	Open     bool   // as often as it takes, by length
 	Shaping  bool   // the last round that changed the count
+	Varied   bool   // each time with some stitches more or fewer between
+	InAll    bool   // Times counts those that are worked already
 	Of       string // the section in which those of From to To stand
 }
 
