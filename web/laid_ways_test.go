@@ -156,6 +156,7 @@ func TestTheStripOfAMotif(t *testing.T) {
 	slides := `document.activeElement.matches(".strip-slides")`
 	assert.True(t, eval[bool](b, slides), "the keyboard comes to it")
 	assert.NotEmpty(t, eval[string](b, `document.activeElement.getAttribute("aria-label")`))
+	b.until(`document.querySelector(".strip-slides").scrollWidth > document.querySelector(".strip-slides").clientWidth`)
 	b.key(kb.ArrowRight)
 	b.until(`document.querySelector(".strip-slides").scrollLeft > 0`)
 	b.shot("strip-of-a-motif")

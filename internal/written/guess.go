@@ -24,19 +24,25 @@ var vocabulary = func() (list []string) {
 // meant where they stand.
 var ordinary = func() map[string]bool {
 	all := map[string]bool{}
-	for _, word := range strings.Fields(`add and any ask back band bands bat bend bird bits bold bolt bond bound build bunch came can card
-		care case cases cat class cost count counts cross cut do does done don't down draw ease each end ended ends far few fine find finds first
-		fit flat fold for found from full ground grow grows had hand has have held help her here hold holds hole holes hound how into its just
-		kept kind kinds knits knot know known knows land lap last late lay left less let like line list lists long loop low made make maker makes
-		male many map mark marked market marks mast may meet mid mind more most mound much must near new next nip nor not now odd off old one
-		only open or order other our out over own pair paint part parts pass past paste piece pin pink place plain plan play pole pool port post
-		pound press pull pulls purls push put puts raw reach read red rest rests rid rip road rod roll room root rope rose round-up rounded route rub
-		ruin run runs rust said same sand say see seem send set sets sew ship shop short show side sip sit sits skip skirt sky slack slid slit slot
-		slow small snip so soft some sound spin split spot stay step steps still stop stops strap strip such suit sum swap tag take tall tap ten test
-		than that the them then there these they this tie tied tight tip to toe toes told too took top total tuck turns twist two under unit up use
-		used wait was waste way weave well wet what when where will wind wish with word words work works worn would wound wrap yard yarn yarns yes
-		behind binds casts halt harder header makers manner master passed passes pure purled purple repeated report repeats stretches swatches switched
-		yet you your stitch chart charts cards bind-off cast-off gap garter wool needle needles yds cms ins`) {
+	for _, word := range strings.Fields(`add and any ask back band bands bat bend bird bits bold bolt bond bound build bunch came
+		can card care case cases cat class cost count counts cross cut do does done don't down draw
+		ease each end ended ends far few fine find finds first fit flat fold for found from full
+		ground grow grows had hand has have held help her here hold holds hole holes hound how into
+		its just kept kind kinds knits knot know known knows land lap last late lay left less let
+		like line list lists long loop low made make maker makes male many map mark marked market marks
+		mast may meet mid mind more most mound much must near new next nip nor not now odd
+		off old one only open or order other our out over own pair paint part parts pass past
+		paste piece pin pink place plain plan play pole pool port post pound press pull pulls purls push
+		put puts raw reach read red rest rests rid rip road rod roll room root rope rose round-up
+		rounded route rub ruin run runs rust said same sand say see seem send set sets sew ship
+		shop short show side sip sit sits skip skirt sky slack slid slit slot slow small snip so
+		soft some sound spin split spot stay step steps still stop stops strap strip such suit sum swap
+		tag take tall tap ten test than that the them then there these they this tie tied tight
+		tip to toe toes told too took top total tuck turns twist two under unit up use used
+		wait was waste way weave well wet what when where will wind wish with word words work works
+		worn would wound wrap yard yarn yarns yes behind binds casts halt harder header makers manner master passed
+		passes pure purled purple repeated report repeats stretches swatches switched yet you your stitch chart charts cards bind-off
+		cast-off gap garter wool needle needles yds cms ins`) {
 		all[word] = true
 	}
 	for _, list := range []map[string]bool{describing, leading, besides, manners, whose, called, asides} {
