@@ -31,6 +31,9 @@ func (w *needles) items(p *pass, list []written.Item) bool {
 func (p *pass) fails(k Kind, i *written.Item, format string, args ...any) bool {
 	if p.failed == nil {
 		p.failed = &Finding{Kind: k, At: i.At, To: i.To, Message: fmt.Sprintf(format, args...)}
+		if i.At == (written.Spot{}) && p.from != nil { // "work even" names no stitch
+			p.failed.At, p.failed.To = p.from.At, p.from.To
+		}
 	}
 	return false
 }
