@@ -81,8 +81,16 @@ func (w *needles) reckons(s *written.Statement, by int) {
 	default:
 		w.n += by
 	}
-	w.did(Step{Does: Jumps, Line: s.At.Line, Before: -1, After: w.n})
+	w.jumped(s)
 	w.counts(s.Counts)
+}
+
+// jumped goes on from a count that no stitch was worked for; below 0 it is not known.
+func (w *needles) jumped(s *written.Statement) {
+	if w.n < 0 {
+		w.n, w.known, w.unsure = 0, false, true
+	}
+	w.did(Step{Does: Jumps, Line: s.At.Line, Before: -1, After: w.n})
 }
 
 // shapingRound returns the round in which it is shaped, or nothing if it isn't told where.

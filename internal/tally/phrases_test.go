@@ -54,6 +54,8 @@ func TestPhrases(t *testing.T) {
 		"CO 45 sts.\nRnd 1: [K7, k2tog] 5 times. 40 sts.\nRnd 2: Knit.\nRep last 2 rnds, working 1 st fewer between decreases, until 20 sts remain.\nRnd 3: K20.":        nil,
 		"CO 45 sts.\nRnd 1: [K7, k2tog] 5 times. 40 sts.\nRnd 2: Knit.\nRep last 2 rnds 3 times more, working one fewer st before each k2tog. 26 sts.":                   {"4: There are 25 stitches, not 26."},
 
+		"CO 10 sts.\nRnd 1: [K2tog] 5 times.\nRep last rnd 3 times more, working 1 st fewer each time.\nRnd 5: Knit. 40 sts.": nil, // no count is below nothing
+
 		// a comma before the numbers of the other sizes
 		"Sizes: S, (M, L)\nCO 38, (42, 46) sts.\nRnd 1: K18, (20, 22), m1, k2, m1, k18, (20, 22).\nBO 40, (44, 48) sts.": nil,
 		"Sizes: S, (M, L)\nCO 38, (42, 46) sts.\nRnd 1: K18, (20, 22), m1, k2, m1, k18, (20, 23).":                       {"3: Only 22 stitches are left in the round here, and this takes 23."},

@@ -82,7 +82,7 @@ func (w *needles) varies(s *written.Statement, by int) {
 			times--
 		}
 		w.n, w.lost = w.n+by*times, true
-		w.did(Step{Does: Jumps, Line: s.At.Line, Before: -1, After: w.n})
+		w.jumped(s)
 	default:
 		w.reckons(s, by)
 		return
