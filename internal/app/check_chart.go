@@ -65,7 +65,7 @@ func (c Checked) mark(one *charted.Chart, size string) {
 		}
 		for k := range one.Grid.Rows {
 			row := &one.Grid.Rows[k]
-			if one.Lines[k] == f.At.Line && (f.Round == "" || f.Round == fmt.Sprintf("round %d", row.Round)) && row.Fault == "" {
+			if one.Lines[k] == f.At.Line && (f.Number == 0 || f.Number == row.Round) && row.Fault == "" {
 				row.Fault = f.Message
 			}
 		}

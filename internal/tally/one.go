@@ -211,7 +211,7 @@ func (w *needles) placed(f Finding) Finding {
 		if w.rows {
 			noun = "row"
 		}
-		f.Round = fmt.Sprintf("%s %d", noun, w.round)
+		f.Round, f.Number = fmt.Sprintf("%s %d", noun, w.round), w.round
 	}
 	return f
 }

@@ -25,6 +25,7 @@ type Finding struct {
 	Sizes           []string // those that it was found in; none: there is one without a name
 	Section         string
 	Round           string       // "round 4" or "row 4"; empty: in no round
+	Number          int          // of that round; 0: in none
 	Found, Expected int          // counts, where there are two
 	Look            written.Spot // where else to look: what it follows from; zero: nowhere
 	Message         string       // a sentence
