@@ -8,7 +8,6 @@ import (
 	"unicode/utf8"
 
 	"thenar/internal/fault"
-	"thenar/internal/gauge"
 	"thenar/internal/sheet"
 	"thenar/internal/tally"
 	"thenar/internal/units"
@@ -29,8 +28,26 @@ type Checked struct {
 
 	typed  Measures
 	fabric fabric
+	read   *written.Text
+}
 
-	gauge gauge.Gauge // as it was typed; 0: it wasn't
+// SizeNames are what the sizes are called, with the hand where there are two.
+func (c Checked) SizeNames() (list []string) {
+	for _, s := range c.Report.Sizes {
+		list = append(list, strings.TrimSpace(s.Name+" "+s.Hand))
+	}
+	return list
+}
+
+// traced is what each round of a size does, by the size's place.
+func (c Checked) traced(at int) tally.Trace {
+	trace, _ := tally.TraceOf(c.read, c.Report.Sizes[at].Name, c.Report.Sizes[at].Hand)
+	return trace
+}
+
+// noSize is what is wrong with a size that the text hasn't.
+func (c Checked) noSize(size string) error {
+	return fault.Fields{{Path: "size", Message: fmt.Sprintf("is %q; the text has: %s", size, strings.Join(c.SizeNames(), ", "))}}
 }
 
 // CheckedSize is one size of a text that was checked.
@@ -125,10 +142,10 @@ func CheckMeasured(text string, m Measures) (Checked, error) {
 	if faults.Has("text") {
 		return Checked{}, faults
 	}
-	c := Checked{Text: text, typed: m, fabric: f, Report: tally.Work(written.Read(text))}
+	c := Checked{Text: text, typed: m, fabric: f, read: written.Read(text)}
+	c.Report = tally.Work(c.read)
 	c.Sections = sectionsOf(c.Report, f.sts, f.rds)
 	c.Yarn, c.YarnFrom = f.yarnOf(text, c.Report)
-	c.gauge = gauge.Gauge{Stitches: f.sts / 100, Rounds: f.rds / 100}
 	return c, faults.Err()
 }
 

@@ -13,45 +13,33 @@ import (
 	"thenar/internal/fault"
 	"thenar/internal/gauge"
 	"thenar/internal/picture"
-	"thenar/internal/tally"
-	"thenar/internal/written"
 )
 
 // ReadCharts are the charts of written instructions in one size, drawn of what was read.
 type ReadCharts struct {
-	Sizes []string // what the sizes are called, with the hand if there are two
-	Size  string   // the one that is drawn
-	List  []charted.Chart
-	Cut   bool // there is more than is drawn
+	Size string // the one that is drawn
+	List []charted.Chart
+	Cut  bool // there is more than is drawn
 
 	gauge gauge.Gauge // 0: it isn't told
-}
-
-// sizeNames are the sizes of a report, with the hand where there are two.
-func sizeNames(r *tally.Report) (list []string) {
-	for _, s := range r.Sizes {
-		list = append(list, strings.TrimSpace(s.Name+" "+s.Hand))
-	}
-	return list
 }
 
 // Charts draws what was read of a size; of the first if none is named. Rounds in which
 // something was found are marked.
 func (c Checked) Charts(size string) (ReadCharts, error) {
-	r := ReadCharts{Sizes: sizeNames(c.Report), Size: size, gauge: c.gauge}
-	at := slices.Index(r.Sizes, size)
+	sizes := c.SizeNames()
+	r := ReadCharts{Size: size, gauge: gauge.Gauge{Stitches: c.fabric.sts / 100, Rounds: c.fabric.rds / 100}}
+	at := slices.Index(sizes, size)
 	if size == "" {
-		at, r.Size = 0, r.Sizes[0]
+		at, r.Size = 0, sizes[0]
 	}
 	if at < 0 {
-		return r, fault.Fields{{Path: "size", Message: fmt.Sprintf("is %q; the text has: %s", size, strings.Join(r.Sizes, ", "))}}
+		return r, c.noSize(size)
 	}
-	of := c.Report.Sizes[at]
-	trace, _ := tally.TraceOf(written.Read(c.Text), of.Name, of.Hand)
-	drawn := charted.Of(trace)
+	drawn := charted.Of(c.traced(at))
 	r.List, r.Cut = drawn.List, drawn.Cut
 	for i := range r.List {
-		c.mark(&r.List[i], of.Name)
+		c.mark(&r.List[i], c.Report.Sizes[at].Name)
 	}
 	return r, nil
 }

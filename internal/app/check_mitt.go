@@ -24,9 +24,6 @@ type CheckedMitt struct {
 	hand string
 }
 
-// SizeNames are what the sizes are called, with the hand where there are two.
-func (c Checked) SizeNames() []string { return sizeNames(c.Report) }
-
 // Gauged reports whether the stitches on 10 cm were typed, without which no mitt is found.
 func (c Checked) Gauged() bool { return c.fabric.sts > 0 }
 
@@ -57,7 +54,7 @@ func (m CheckedMitt) Lasts() string {
 // Mitt finds the mitt that a size is like, at the gauge that was typed; of the first size if
 // none is named. Nothing is guessed: what the plan counts otherwise than the text is told.
 func (c Checked) Mitt(size string) (CheckedMitt, error) {
-	names := sizeNames(c.Report)
+	names := c.SizeNames()
 	at := slices.Index(names, size)
 	if size == "" {
 		at = 0
@@ -66,14 +63,14 @@ func (c Checked) Mitt(size string) (CheckedMitt, error) {
 		at = slices.IndexFunc(c.Report.Sizes, func(s tally.Size) bool { return s.Name == size })
 	}
 	if at < 0 {
-		return CheckedMitt{}, fault.Fields{{Path: "size", Message: fmt.Sprintf("is %q; the text has: %s", size, strings.Join(names, ", "))}}
+		return CheckedMitt{}, c.noSize(size)
 	}
 	g, ok := c.fabric.gauge(false)
 	if !ok {
 		return CheckedMitt{}, fault.Fields{{Path: "gauge", Message: "is missing; write stitches and rounds on 10 cm, such as 24/32"}}
 	}
 	of := &c.Report.Sizes[at]
-	trace, _ := tally.TraceOf(written.Read(c.Text), of.Name, of.Hand)
+	trace := c.traced(at)
 	return CheckedMitt{Size: names[at], hand: of.Hand, Likeness: likeness.Of(c.Text, &trace, of, likeness.Gauge{
 		Stitches: strings.TrimSpace(c.typed.Stitches), Rounds: strings.TrimSpace(c.typed.Rounds), StitchesPerMM: g.Stitches, RoundsPerMM: g.Rounds,
 	})}, nil
@@ -127,7 +124,7 @@ func (c Checked) ball(s sheet.Sheet) {
 func (c Checked) title(size string) string {
 	title := "A mitt from a pattern"
 	lines := likeness.LinesOf(c.Text)
-	if list := written.Read(c.Text).Statements; len(list) > 0 && list[0].At.Line <= len(lines) {
+	if list := c.read.Statements; len(list) > 0 && list[0].At.Line <= len(lines) {
 		s := &list[0]
 		line := strings.TrimSpace(strings.Trim(strings.TrimSpace(lines[s.At.Line-1]), "#*"))
 		if n := utf8.RuneCountInString(line); (s.Kind == written.Note || s.Kind == written.Heading) && n > 2 && n <= 60 && plain.Line(line, project.LongestName) == "" {

@@ -73,14 +73,7 @@ func (c *Check) Heads() []string {
 	if len(c.Checked.Report.Sizes) == 1 {
 		return []string{"stitches"}
 	}
-	var heads []string
-	for _, s := range c.Checked.Report.Sizes {
-		if s.Hand != "" {
-			s.Name = strings.TrimSpace(s.Name + " " + s.Hand)
-		}
-		heads = append(heads, s.Name)
-	}
-	return heads
+	return c.Checked.SizeNames()
 }
 
 // yarnRows are the amounts of yarn: of one and of a pair, in each size.
