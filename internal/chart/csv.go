@@ -33,16 +33,10 @@ const timesLine = "times"
 // columns: "8x5" in each of 8 columns that are worked 5 times. Narrower charts have empty
 // fields at the side where no round begins.
 func BoxedCSV(w io.Writer, list []Grid) error {
-	width := 0
-	for _, g := range list {
-		width = max(width, g.Width)
-	}
+	width := widest(list)
 	var lines [][]string
 	for _, g := range slices.Backward(list) {
-		pad := width - g.Width
-		if g.FromLeft {
-			pad = 0
-		}
+		pad := g.pad(width)
 		for i := len(g.Rows) - 1; i >= 0; i-- {
 			lines = append(lines, append(g.line(i, width, pad), countOf(g.Up, i), g.Rows[i].Section.Words()))
 		}
@@ -58,21 +52,31 @@ func BoxedCSV(w io.Writer, list []Grid) error {
 // TableOf writes charts as CSV does, the last first. Narrower ones have empty fields at the
 // side where no round begins.
 func TableOf(w io.Writer, list []Grid) error {
-	width := 0
-	for _, g := range list {
-		width = max(width, g.Width)
-	}
+	width := widest(list)
 	var lines [][]string
 	for _, g := range slices.Backward(list) {
-		pad := width - g.Width
-		if g.FromLeft {
-			pad = 0
-		}
+		pad := g.pad(width)
 		for i := range slices.Backward(g.Rows) {
 			lines = append(lines, g.line(i, width, pad))
 		}
 	}
 	return writeLines(w, lines)
+}
+
+// widest returns the columns of the widest of several charts.
+func widest(list []Grid) (width int) {
+	for _, g := range list {
+		width = max(width, g.Width)
+	}
+	return width
+}
+
+// pad returns how many empty fields stand before a chart's in a wider table.
+func (g Grid) pad(width int) int {
+	if g.FromLeft {
+		return 0
+	}
+	return width - g.Width
 }
 
 // countOf returns the count of the box in which a column or a round stands.

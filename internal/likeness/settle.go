@@ -15,6 +15,7 @@ import (
 	"thenar/internal/mitt"
 	"thenar/internal/sheet"
 	"thenar/internal/stitch"
+	"thenar/internal/words"
 )
 
 // settled plans what was read, tries the choices that the text leaves open, and compares.
@@ -171,7 +172,7 @@ func (t *trial) told() *Likeness {
 	}
 	if left > 0 {
 		l.Off += left
-		l.Differs = append(l.Differs, "The text has another piece, of "+plural(left)+".")
+		l.Differs = append(l.Differs, "The text has another piece, of "+words.Plural(left, "round")+".")
 	}
 	l.Numbers = slices.DeleteFunc(l.Numbers, func(n Number) bool { return t.best.Given(n.path) == "" })
 	slices.SortStableFunc(l.Numbers, func(a, b Number) int { return a.Line - b.Line })
@@ -248,40 +249,10 @@ func sections(p *mitt.Plan) (list [][]stitch.Section) {
 	return list
 }
 
-// off counts the rounds in which a plan has another count than the text, or that one of them
-// lacks.
-func off(groups [][]row, p *mitt.Plan) (n int) {
-	plan := sections(p)
-	for i := range max(len(groups), len(plan)) {
-		var rows []row
-		if i < len(groups) {
-			rows = groups[i]
-		}
-		at := 0
-		if i < len(plan) {
-			for _, s := range plan[i] {
-				for r := range s.Rounds {
-					if at >= len(rows) || !agrees(&rows[at], &s, r) {
-						n++
-					}
-					at++
-				}
-			}
-		}
-		n += max(0, len(rows)-at)
-	}
-	return n
-}
-
-// agrees reports whether a row has the count of a round, and between its markers that of the
-// gusset.
-func agrees(r *row, s *stitch.Section, round int) bool {
-	of := &s.Rounds[round]
-	return r.after+r.seam == of.Out() && (r.inside < 0 || !s.Part.Marked() || r.inside == of.LeadOut())
-}
-
-// differs tells where a plan has other counts than the text.
-func differs(groups [][]row, p *mitt.Plan) (list []string) {
+// compare compares a plan with the text: it tells of each section which of its rounds have
+// another count than the text, or are lacking there, and how many rows the text has beyond a
+// piece of the plan, with the first of them.
+func compare(groups [][]row, p *mitt.Plan, section func(s *stitch.Section, which []int), beyond func(first *row, n int)) {
 	plan := sections(p)
 	for i := range max(len(groups), len(plan)) {
 		var rows []row
@@ -298,15 +269,38 @@ func differs(groups [][]row, p *mitt.Plan) (list []string) {
 					}
 					at++
 				}
-				if len(which) > 0 {
-					list = append(list, where(s.Part, which, len(s.Rounds)))
-				}
+				section(&s, which)
 			}
 		}
 		if left := len(rows) - at; left > 0 {
-			list = append(list, fmt.Sprintf("From line %d on, the text has %s more.", rows[at].line, plural(left)))
+			beyond(&rows[at], left)
 		}
 	}
+}
+
+// off counts the rounds in which a plan has another count than the text, or that one of them
+// lacks.
+func off(groups [][]row, p *mitt.Plan) (n int) {
+	compare(groups, p, func(_ *stitch.Section, which []int) { n += len(which) }, func(_ *row, left int) { n += left })
+	return n
+}
+
+// agrees reports whether a row has the count of a round, and between its markers that of the
+// gusset.
+func agrees(r *row, s *stitch.Section, round int) bool {
+	of := &s.Rounds[round]
+	return r.after+r.seam == of.Out() && (r.inside < 0 || !s.Part.Marked() || r.inside == of.LeadOut())
+}
+
+// differs tells where a plan has other counts than the text.
+func differs(groups [][]row, p *mitt.Plan) (list []string) {
+	compare(groups, p, func(s *stitch.Section, which []int) {
+		if len(which) > 0 {
+			list = append(list, where(s.Part, which, len(s.Rounds)))
+		}
+	}, func(first *row, left int) {
+		list = append(list, fmt.Sprintf("From line %d on, the text has %s more.", first.line, words.Plural(left, "round")))
+	})
 	return list
 }
 
@@ -323,11 +317,4 @@ func where(part stitch.Part, rounds []int, of int) string {
 	default:
 		return fmt.Sprintf("%s: %d rounds of the plan differ, from round %d to %d.", name, n, rounds[0], slices.Max(rounds))
 	}
-}
-
-func plural(n int) string {
-	if n == 1 {
-		return "1 round"
-	}
-	return fmt.Sprintf("%d rounds", n)
 }
