@@ -17,7 +17,6 @@ import (
 	"thenar/internal/stitch"
 	"thenar/internal/tally"
 	"thenar/internal/testenv"
-	"thenar/internal/wale"
 	reading "thenar/internal/written"
 )
 
@@ -78,27 +77,8 @@ func TestWordsAreCharted(t *testing.T) {
 			rng := rand.New(rand.NewPCG(2720, shard))
 			pl := NewPlanner()
 			for range testenv.Cases(40, 1000) / shards {
-				d, plan := anyMitt(rng, pl)
-				if rng.IntN(2) == 0 {
-					d.Sheet = otherwise(rng, d.Sheet)
-					var err error
-					if plan, err = pl.Plan(d.Sheet); err != nil {
-						continue
-					}
-				}
-				var marks chart.Marks
-				if rng.IntN(4) == 0 {
-					m := plan.Plan.Mitt()
-					marks = anyMarks(rng, m, wale.Mitt(m, plan.UnderThumb()))
-				}
-				d.Side = []Side{Right, Left}[rng.IntN(2)]
-				d.FromLeft = rng.IntN(6) == 0
-				if rng.IntN(3) == 0 {
-					testenv.AnyRepeats(rng, d.Sheet)
-				}
-				out, err := pl.Derive(d, marks)
-				require.NoError(t, err)
-				if len(out.Unsound) > 0 {
+				d, out := anyPainted(t, rng, pl)
+				if out == nil {
 					continue
 				}
 				text := instructions(t, out)

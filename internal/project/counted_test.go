@@ -42,6 +42,35 @@ func countedAs(size tally.Size, m stitch.Mitt) error {
 	return nil
 }
 
+// anyPainted returns any mitt, of a quarter with marks on its chart and of a third with motifs;
+// nothing for one that can't be planned or doesn't add up.
+func anyPainted(t *testing.T, rng *rand.Rand, pl *Planner) (d Document, out *Outputs) {
+	d, plan := anyMitt(rng, pl)
+	if rng.IntN(2) == 0 {
+		d.Sheet = otherwise(rng, d.Sheet)
+		var err error
+		if plan, err = pl.Plan(d.Sheet); err != nil {
+			return d, nil
+		}
+	}
+	var marks chart.Marks
+	if rng.IntN(4) == 0 {
+		m := plan.Plan.Mitt()
+		marks = anyMarks(rng, m, wale.Mitt(m, plan.UnderThumb()))
+	}
+	d.Side = []Side{Right, Left}[rng.IntN(2)]
+	d.FromLeft = rng.IntN(6) == 0
+	if rng.IntN(3) == 0 {
+		testenv.AnyRepeats(rng, d.Sheet)
+	}
+	out, err := pl.Derive(d, marks)
+	require.NoError(t, err)
+	if len(out.Unsound) > 0 {
+		return d, nil
+	}
+	return d, out
+}
+
 // The words of a plan pass the count check without a finding, and every round comes to the
 // count of the plan, whatever its construction, kind and hand.
 func TestWordsAreCounted(t *testing.T) {
@@ -52,27 +81,8 @@ func TestWordsAreCounted(t *testing.T) {
 			rng := rand.New(rand.NewPCG(2700, shard))
 			pl := NewPlanner()
 			for range testenv.Cases(200, 10_000) / shards {
-				d, plan := anyMitt(rng, pl)
-				if rng.IntN(2) == 0 {
-					d.Sheet = otherwise(rng, d.Sheet)
-					var err error
-					if plan, err = pl.Plan(d.Sheet); err != nil {
-						continue
-					}
-				}
-				var marks chart.Marks
-				if rng.IntN(4) == 0 {
-					m := plan.Plan.Mitt()
-					marks = anyMarks(rng, m, wale.Mitt(m, plan.UnderThumb()))
-				}
-				d.Side = []Side{Right, Left}[rng.IntN(2)]
-				d.FromLeft = rng.IntN(6) == 0
-				if rng.IntN(3) == 0 {
-					testenv.AnyRepeats(rng, d.Sheet)
-				}
-				out, err := pl.Derive(d, marks)
-				require.NoError(t, err)
-				if len(out.Unsound) > 0 {
+				d, out := anyPainted(t, rng, pl)
+				if out == nil {
 					continue
 				}
 				text := instructions(t, out)
