@@ -104,10 +104,7 @@ func (w *needles) meant(s *written.Statement) (list []*written.Statement, ok boo
 		}
 		return []*written.Statement{one}, true
 	case r.Named != "":
-		one := w.named[r.Named]
-		if one == nil {
-			one = w.names[r.Named]
-		}
+		one := w.roundNamed(r.Named)
 		if one == nil {
 			return unknown("No round of that name was told before.")
 		}
@@ -184,6 +181,15 @@ func (w *needles) shaping() *written.Statement {
 		}
 	}
 	return nil
+}
+
+// roundNamed returns the round of a name, of this section or else of an earlier one; nil:
+// there is none.
+func (w *needles) roundNamed(name string) *written.Statement {
+	if one := w.named[name]; one != nil {
+		return one
+	}
+	return w.names[name]
 }
 
 // justWorked reports whether rounds are the last ones.

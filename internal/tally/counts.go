@@ -56,11 +56,16 @@ func (w *needles) counts(list []written.Count) {
 			continue
 		}
 		if w.n != n {
-			w.tell(w.placed(Finding{Kind: Miscounted, At: at, To: to, Look: w.since, Found: w.n, Expected: n, Message: fmt.Sprintf("%s, not %d.", there(w.n), n)}))
+			w.tell(w.placed(w.notSo(at, to, n)))
 			w.since = at
 			w.other = &fork{n: n, lost: true}
 		}
 	}
+}
+
+// notSo is that there is another count than is stated.
+func (w *needles) notSo(at, to written.Spot, stated int) Finding {
+	return Finding{Kind: Miscounted, At: at, To: to, Look: w.since, Found: w.n, Expected: stated, Message: fmt.Sprintf("%s, not %d.", there(w.n), stated)}
 }
 
 // changed compares how many stitches the last round made or took with what is stated.

@@ -104,7 +104,7 @@ func (w *needles) part(s *written.Statement, n int) {
 		return
 	}
 	if !w.partial && !w.apart && n > w.n {
-		w.tell(w.placed(Finding{Kind: Miscounted, At: s.At, To: s.To, Look: w.since, Found: w.n, Expected: n, Message: there(w.n) + ", not " + count(n) + "."}))
+		w.tell(w.placed(w.notSo(s.At, s.To, n)))
 	}
 	w.apart, w.known, w.unsure = true, false, true
 }
@@ -125,7 +125,7 @@ func (w *needles) elsewhere(s *written.Statement) {
 	w.doubts()
 	if s.All {
 		w.closePlan()
-		w.live, w.n, w.known, w.markers = false, 0, true, nil
+		w.empty()
 		w.partial, w.apart, w.other = false, false, nil
 		w.finished++
 		return

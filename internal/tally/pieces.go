@@ -91,7 +91,7 @@ func (w *needles) finish(s *written.Statement) {
 		n = w.n // so many on each of two needles
 	}
 	if n >= 0 && w.known && n != w.n && (w.other == nil || w.other.n != n) {
-		w.tell(Finding{Kind: Miscounted, At: s.At, To: s.To, Look: w.since, Found: w.n, Expected: n, Message: there(w.n) + ", not " + count(n) + "."})
+		w.tell(w.notSo(s.At, s.To, n))
 	}
 	if s.Name == "" {
 		w.edges.CastOff += w.n
@@ -103,9 +103,12 @@ func (w *needles) finish(s *written.Statement) {
 	}
 	w.other = nil
 	w.ended(s, w.last)
-	w.live, w.n, w.known, w.markers = false, 0, true, nil
+	w.empty()
 	w.finished++
 }
+
+// empty leaves no stitch on the needles.
+func (w *needles) empty() { w.live, w.n, w.known, w.markers = false, 0, true, nil }
 
 // graft ends sets that wait opposite each other.
 func (w *needles) graft(s *written.Statement, n int) {

@@ -10,10 +10,7 @@ import (
 // listedRounds works a named round in the rounds that are listed, or that a table tells, and plain
 // ones between.
 func (w *needles) listedRounds(s *written.Statement) {
-	one := w.named[s.Name]
-	if one == nil {
-		one = w.names[s.Name]
-	}
+	one := w.roundNamed(s.Name)
 	var rounds []int
 	for _, n := range s.Label.List {
 		rounds = append(rounds, n.For(w.size))
